@@ -1,0 +1,19 @@
+using System.Text.Json.Serialization;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Sanitization;
+
+namespace Rinsewright.Contracts;
+
+/// <summary>JSON of every contract, generated at build time so that it survives trimming: camel case, nulls left out.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull
+)]
+[JsonSerializable(typeof(ProofRequest))]
+[JsonSerializable(typeof(ProofReport))]
+[JsonSerializable(typeof(ProofDocument))]
+[JsonSerializable(typeof(IReadOnlyList<ProofDocument>))]
+[JsonSerializable(typeof(Operation))]
+[JsonSerializable(typeof(IReadOnlyList<Operation>))]
+[JsonSerializable(typeof(IReadOnlyList<LimitDto>))]
+public sealed partial class ContractsJson : JsonSerializerContext;

@@ -1,0 +1,98 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Text.Json;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Engine.Quantities;
+
+namespace Rinsewright.Contracts.Language;
+
+/// <summary>The words of one language, from the embedded files <c>Language/&lt;language&gt;/*.json</c> (flat key → template with <c>{names}</c>).</summary>
+public sealed class Words
+{
+    private static readonly Lazy<Words> English = new(() => Load("en"));
+    private static readonly Lazy<Words> Spanish = new(() => Load("es"));
+    private readonly FrozenDictionary<string, string> texts;
+
+    private Words(string language, FrozenDictionary<string, string> texts)
+    {
+        Language = language;
+        this.texts = texts;
+    }
+
+    /// <summary>Languages there are words for.</summary>
+    public static IReadOnlyList<string> Languages { get; } = ["en", "es"];
+
+    /// <summary>Two-letter code.</summary>
+    public string Language { get; }
+
+    /// <summary>Every key, for tests.</summary>
+    public IEnumerable<string> Keys => texts.Keys;
+
+    /// <summary>The text of a key; the key itself in brackets where it is missing, which a test never lets happen.</summary>
+    public string this[string key] => texts.TryGetValue(key, out var text) ? text : $"[{key}]";
+
+    /// <summary>Words of a language; English where it is not one of <see cref="Languages"/>.</summary>
+    public static Words For(string? language) => string.Equals(language, "es", StringComparison.OrdinalIgnoreCase) ? Spanish.Value : English.Value;
+
+    /// <summary>A template with its names replaced.</summary>
+    public string Say(string key, params (string Name, string Value)[] values)
+    {
+        var text = this[key];
+        foreach (var (name, value) in values)
+        {
+            text = text.Replace("{" + name + "}", value, StringComparison.Ordinal);
+        }
+
+        return text;
+    }
+
+    /// <summary>A statement in words.</summary>
+    public string Say(StatementDto statement) => Say(statement.Key, [.. statement.Values.Select(v => (v.Name, Show(v)))]);
+
+    /// <summary>An amount with a no-break space before its symbol, decimals as the unit is sensibly shown.</summary>
+    public string Show(AmountDto amount)
+    {
+        var unit = Units.Find(amount.Unit);
+        return unit is null ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}" : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}";
+    }
+
+    /// <summary>A number with thousands separated and at most <paramref name="digits"/> decimals: 5,856 in English, 5 856 (thin space) in Spanish decimal comma.</summary>
+    public string Number(double value, int digits)
+    {
+        var text = value.ToString("#,0." + new string('#', digits), CultureInfo.InvariantCulture);
+        return Language == "es" ? text.Replace(',', '\u202f').Replace('.', ',') : text;
+    }
+
+    private string Show(StatementValueDto v) =>
+        v.Amount is { } a ? Show(a)
+        : v.Number is { } n ? Number(n, 3)
+        : v.Time is { } t ? t.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture)
+        : v.Word is { } w ? this[w]
+        : v.Citation is { } c ? Show(c)
+        : v.Statement is { } s ? Say(s)
+        : v.Text ?? "";
+
+    /// <summary>A citation in one line, with how well it is known where that is not from an opened text.</summary>
+    public string Show(CitationDto c)
+    {
+        var place = c.Basis == "commonPractice" ? this["basis.common-practice"] : $"{c.Title}{(c.Locator.Length > 0 ? " " + c.Locator : "")}";
+        return c.Basis is "secondHand" or "fromMemory" ? $"{place} ({this["basis." + (c.Basis == "secondHand" ? "second-hand" : "from-memory")]})" : place;
+    }
+
+    private static Words Load(string language)
+    {
+        var assembly = typeof(Words).Assembly;
+        var found = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var name in assembly.GetManifestResourceNames().Where(n => n.Replace('\\', '/').StartsWith($"Language/{language}/", StringComparison.Ordinal)))
+        {
+            using var stream = assembly.GetManifestResourceStream(name)!;
+            using var json = JsonDocument.Parse(stream);
+            foreach (var property in json.RootElement.EnumerateObject())
+            {
+                found.Add(property.Name, property.Value.GetString()!);
+            }
+        }
+
+        return new Words(language, found.ToFrozenDictionary(StringComparer.Ordinal));
+    }
+}

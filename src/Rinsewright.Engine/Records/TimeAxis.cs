@@ -1,0 +1,133 @@
+using System.Runtime.InteropServices;
+
+namespace Rinsewright.Engine.Records;
+
+/// <summary>Sample times in whole milliseconds, kept as runs of equal steps: a regular logger costs nothing a sample.</summary>
+internal sealed class TimeAxis
+{
+    private readonly List<Run> runs = [];
+    private readonly Dictionary<long, long> stepCounts = [];
+    private long countedInRun;
+
+    public int Count { get; private set; }
+
+    public long LastMilliseconds { get; private set; }
+
+    public double? UsualStepSeconds => UsualStep() is { } ms ? ms / 1000.0 : null;
+
+    public void Add(long milliseconds)
+    {
+        if (Count > 0 && milliseconds < LastMilliseconds)
+        {
+            throw new ArgumentOutOfRangeException(nameof(milliseconds), milliseconds, $"A sample's time is not before the last one's ({LastMilliseconds} ms).");
+        }
+
+        var step = milliseconds - LastMilliseconds;
+        if (Count == 0)
+        {
+            runs.Add(new Run(0, milliseconds, 0));
+        }
+        else if (Count == runs[^1].First + 1)
+        {
+            // Second sample of a run sets its step.
+            runs[^1] = runs[^1] with { Step = step };
+            countedInRun++;
+        }
+        else if (runs[^1].Step == step)
+        {
+            countedInRun++;
+        }
+        else
+        {
+            CloseRun();
+            // The new run starts at the last sample, so that its step is known at once.
+            runs.Add(new Run(Count - 1, LastMilliseconds, step));
+            countedInRun = 1;
+        }
+
+        LastMilliseconds = milliseconds;
+        Count++;
+    }
+
+    public double SecondsAt(int index)
+    {
+        var run = runs[RunOf(index)];
+        return (run.Start + ((index - run.First) * run.Step)) / 1000.0;
+    }
+
+    public void CopyTo(int first, Span<double> seconds)
+    {
+        if (seconds.IsEmpty)
+        {
+            return;
+        }
+
+        var r = RunOf(first);
+        for (var i = 0; i < seconds.Length; )
+        {
+            var run = runs[r];
+            var end = r + 1 < runs.Count ? runs[r + 1].First : Count;
+            for (; i < seconds.Length && first + i < end; i++)
+            {
+                seconds[i] = (run.Start + ((first + i - run.First) * run.Step)) / 1000.0;
+            }
+
+            r++;
+        }
+    }
+
+    public IEnumerable<TraceMark> Gaps(double factor)
+    {
+        if (UsualStep() is not { } usual)
+        {
+            yield break;
+        }
+
+        for (var r = 0; r < runs.Count; r++)
+        {
+            var end = r + 1 < runs.Count ? runs[r + 1].First : Count - 1;
+            if (runs[r].Step > usual * factor)
+            {
+                for (var i = runs[r].First + 1; i <= end; i++)
+                {
+                    yield return new TraceMark(TraceMarkKind.Gap, i, 0, 0, null, $"{runs[r].Step / 1000.0:0.###} s");
+                }
+            }
+        }
+    }
+
+    private long? UsualStep()
+    {
+        CloseRun();
+        return stepCounts.Count == 0 ? null : stepCounts.MaxBy(p => (p.Value, -p.Key)).Key;
+    }
+
+    private void CloseRun()
+    {
+        if (countedInRun > 0)
+        {
+            CollectionsMarshal.GetValueRefOrAddDefault(stepCounts, runs[^1].Step, out _) += countedInRun;
+            countedInRun = 0;
+        }
+    }
+
+    private int RunOf(int index)
+    {
+        if ((uint)index >= (uint)Count)
+        {
+            throw new ArgumentOutOfRangeException(nameof(index), index, $"0 to {Count - 1}");
+        }
+
+        int low = 0, high = runs.Count - 1;
+        while (low < high)
+        {
+            var middle = (low + high + 1) >> 1;
+            (low, high) = runs[middle].First <= index ? (middle, high) : (low, middle - 1);
+        }
+
+        return low;
+    }
+
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Run(int First, long Start, long Step);
+}
