@@ -74,6 +74,7 @@ public enum LimitSense
 /// <param name="Machines">Machine types it applies to; empty: all.</param>
 /// <param name="Methods">Sanitizing methods it applies to; empty: all.</param>
 /// <param name="BesideDataPlate">Applies together with a data-plate limit instead of giving way to it.</param>
+/// <param name="While">For a time limit: the temperature the surface has to hold meanwhile, in every unit printed; empty otherwise.</param>
 public sealed record Limit(
     string Id,
     MeasuringPoint Point,
@@ -83,7 +84,8 @@ public sealed record Limit(
     Citation Citation,
     IReadOnlyList<MachineType> Machines,
     IReadOnlyList<SanitizingMethod> Methods,
-    bool BesideDataPlate = false
+    bool BesideDataPlate = false,
+    IReadOnlyList<Amount>? While = null
 )
 {
     /// <summary>What it limits.</summary>
@@ -94,9 +96,12 @@ public sealed record Limit(
         (Machines.Count == 0 || Machines.Contains(machine)) && (Methods.Count == 0 || Methods.Contains(method));
 
     /// <summary>The limit in the unit of a reading: the printed figure where that unit is printed, else the leading one converted exactly.</summary>
-    public Amount PrintedIn(Unit unit)
+    public Amount PrintedIn(Unit unit) => Pick(Printed, unit);
+
+    /// <summary>Of one figure printed in several units, the one in this unit; where it is not printed, the leading one converted exactly.</summary>
+    internal static Amount Pick(IReadOnlyList<Amount> printed, Unit unit)
     {
-        foreach (var amount in Printed)
+        foreach (var amount in printed)
         {
             if (amount.Unit == unit)
             {
@@ -104,7 +109,7 @@ public sealed record Limit(
             }
         }
 
-        return Printed[0].In(unit);
+        return printed[0].In(unit);
     }
 }
 

@@ -1,0 +1,227 @@
+using System.Runtime.InteropServices;
+using Rinsewright.Engine.Records;
+
+namespace Rinsewright.Engine.Sanitization;
+
+/// <summary>
+/// Splits a trace of a ware's surface into passes through the machine. One sweep over the samples finds the turning points (a low, then a rise,
+/// then a fall); rises that only water can make are passes, slow ones are drift; falls too quick for air stay inside one pass.
+/// </summary>
+public static class PassFinder
+{
+    /// <summary>Where one pass lies.</summary>
+    /// <param name="First">First sample.</param>
+    /// <param name="Peak">Hottest sample.</param>
+    /// <param name="Last">Last sample.</param>
+    [StructLayout(LayoutKind.Auto)]
+    public readonly record struct Span(int First, int Peak, int Last);
+
+    /// <summary>What a sweep found.</summary>
+    /// <param name="Passes">Passes in time order.</param>
+    /// <param name="Drifts">Rises too slow to be water.</param>
+    public sealed record Found(IReadOnlyList<Span> Passes, int Drifts);
+
+    /// <summary>Finds the passes of a trace in a temperature unit.</summary>
+    /// <param name="trace">Surface trace.</param>
+    /// <param name="doseFloor">°C below which no dose is counted: a pass ends there.</param>
+    /// <param name="rules">Working values.</param>
+    public static Found Find(Trace trace, double doseFloor, PassRules rules)
+    {
+        var legs = Legs(trace, rules);
+        var merged = Merge(trace, legs, rules);
+        var passes = new List<Span>();
+        var drifts = 0;
+        var scale = new Scale(trace.Unit);
+        for (var n = 0; n < merged.Count; n++)
+        {
+            var leg = merged[n];
+            if (scale.ToCelsius(trace.ValueAt(leg.Peak)) < rules.WarmPeak)
+            {
+                continue;
+            }
+
+            var (slope, steepest) = Steepest(trace, leg.Low, leg.Peak, scale);
+            if (slope < rules.WaterSlope)
+            {
+                drifts++;
+                continue;
+            }
+
+            var next = n + 1 < merged.Count ? merged[n + 1].Low : trace.Count - 1;
+            passes.Add(new Span(StartOf(trace, leg.Low, steepest, scale), leg.Peak, EndOf(trace, leg.Peak, next, doseFloor, scale, rules)));
+        }
+
+        return new Found(passes, drifts);
+    }
+
+    // Turning points: the low before each rise of at least Reversal and the peak before each fall of at least Reversal.
+    private static List<Leg> Legs(Trace trace, PassRules rules)
+    {
+        const int Block = 4096;
+        var legs = new List<Leg>();
+        if (trace.Count == 0)
+        {
+            return legs;
+        }
+
+        var scale = new Scale(trace.Unit);
+        var reversal = scale.DifferenceFromCelsius(rules.Reversal);
+        var seconds = new double[Block];
+        var samples = new double[Block];
+        int low = 0, peak = 0;
+        double lowest = trace.ValueAt(0), highest = lowest;
+        var rising = false;
+        for (var start = 0; start < trace.Count; start += Block)
+        {
+            var n = Math.Min(Block, trace.Count - start);
+            trace.CopyTo(start, seconds.AsSpan(0, n), samples.AsSpan(0, n));
+            for (var k = 0; k < n; k++)
+            {
+                var v = samples[k];
+                if (rising)
+                {
+                    if (v > highest)
+                    {
+                        (highest, peak) = (v, start + k);
+                    }
+                    else if (v <= highest - reversal)
+                    {
+                        legs.Add(new Leg(low, peak));
+                        rising = false;
+                        (lowest, low) = (v, start + k);
+                    }
+                }
+                else if (v < lowest)
+                {
+                    (lowest, low) = (v, start + k);
+                }
+                else if (v >= lowest + reversal)
+                {
+                    rising = true;
+                    (highest, peak) = (v, start + k);
+                }
+            }
+        }
+
+        if (rising)
+        {
+            legs.Add(new Leg(low, peak));
+        }
+
+        return legs;
+    }
+
+    // Legs parted by a fall too quick for air, and small late rises, belong to one pass.
+    private static List<Leg> Merge(Trace trace, List<Leg> legs, PassRules rules)
+    {
+        var scale = new Scale(trace.Unit);
+        var rise = scale.DifferenceFromCelsius(rules.Rise);
+        var merged = new List<Leg>();
+        foreach (var leg in legs)
+        {
+            if (merged.Count > 0)
+            {
+                var last = merged[^1];
+                var fallFrom = FallBegins(trace, last.Latest, leg.Low, scale);
+                var quick = trace.SecondsAt(leg.Low) - trace.SecondsAt(fallFrom) < rules.QuickFall;
+                if (quick)
+                {
+                    var peak = trace.ValueAt(leg.Peak) > trace.ValueAt(last.Peak) ? leg.Peak : last.Peak;
+                    merged[^1] = new Leg(last.Low, peak, leg.Peak);
+                    continue;
+                }
+            }
+
+            merged.Add(leg);
+        }
+
+        return [.. merged.Where(l => trace.ValueAt(l.Peak) - trace.ValueAt(l.Low) >= rise)];
+    }
+
+    // Last sample still within 1 °C of the peak: on a plateau the hottest sample may come early.
+    private static int FallBegins(Trace trace, int peak, int low, Scale scale)
+    {
+        var near = trace.ValueAt(peak) - scale.DifferenceFromCelsius(1);
+        var i = low;
+        while (i > peak && trace.ValueAt(i) < near)
+        {
+            i--;
+        }
+
+        return i;
+    }
+
+    // Steepest rise, °C/s, over at least two seconds, and the sample where it begins.
+    private static (double Slope, int Index) Steepest(Trace trace, int low, int peak, Scale scale)
+    {
+        double best = 0;
+        var index = low;
+        var j = low;
+        for (var i = low + 1; i <= peak; i++)
+        {
+            while (j + 1 < i && trace.SecondsAt(i) - trace.SecondsAt(j + 1) >= 2)
+            {
+                j++;
+            }
+
+            var dt = trace.SecondsAt(i) - trace.SecondsAt(j);
+            if (dt <= 0)
+            {
+                continue;
+            }
+
+            var slope = (scale.ToCelsius(trace.ValueAt(i)) - scale.ToCelsius(trace.ValueAt(j))) / Math.Max(dt, 2);
+            if (slope > best)
+            {
+                (best, index) = (slope, j);
+            }
+        }
+
+        return (best, index);
+    }
+
+    // Back from the steepest rise while the surface was still climbing: the ware enters the machine.
+    private static int StartOf(Trace trace, int low, int steepest, Scale scale)
+    {
+        var i = steepest;
+        while (i > low)
+        {
+            var back = i - 1;
+            while (back > low && trace.SecondsAt(i) - trace.SecondsAt(back) < 3)
+            {
+                back--;
+            }
+
+            if (scale.ToCelsius(trace.ValueAt(i)) - scale.ToCelsius(trace.ValueAt(back)) < 0.5)
+            {
+                break;
+            }
+
+            i--;
+        }
+
+        return i;
+    }
+
+    private static int EndOf(Trace trace, int peak, int next, double doseFloor, Scale scale, PassRules rules)
+    {
+        var peakValue = scale.ToCelsius(trace.ValueAt(peak));
+        // A pass that never reached the dose floor ends when it has clearly turned down.
+        var end = peakValue > doseFloor ? Math.Min(doseFloor, peakValue - rules.Reversal) : peakValue - rules.Reversal;
+        var at = trace.SecondsAt(peak);
+        var i = peak;
+        while (i < next && trace.SecondsAt(i + 1) - at <= rules.Cooling && scale.ToCelsius(trace.ValueAt(i)) >= end)
+        {
+            i++;
+        }
+
+        return i;
+    }
+
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Leg(int Low, int Peak, int Latest)
+    {
+        public Leg(int low, int peak)
+            : this(low, peak, peak) { }
+    }
+}

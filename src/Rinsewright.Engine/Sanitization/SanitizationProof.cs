@@ -1,0 +1,151 @@
+using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Records;
+
+namespace Rinsewright.Engine.Sanitization;
+
+/// <summary>
+/// Entry of the slice: evidence in, verdict with its derivation out. <i>Proven</i> is only ever made here and in the judgements beside it, from complete evidence.
+/// </summary>
+public static class SanitizationProof
+{
+    /// <summary>Judges everything that was measured on one machine.</summary>
+    /// <param name="terms">What it is judged against.</param>
+    /// <param name="channels">Channels of a logger file with the place each sensor was in; empty where there was none.</param>
+    /// <param name="readings">Typed-in readings.</param>
+    /// <param name="openQuestions">What the reader of the file could not settle; keeps a verdict from being proven.</param>
+    public static Proof Prove(
+        ProofTerms terms,
+        IReadOnlyList<(Trace Trace, MeasuringPoint Role)> channels,
+        IReadOnlyList<Reading> readings,
+        IReadOnlyList<Statement> openQuestions
+    )
+    {
+        var limits = LimitsInForce.For(terms);
+        var (uncertainty, stated) = UncertaintyUsed(terms, channels);
+        var judgement = new TraceJudgement(terms, limits, uncertainty, stated, PassRules.Default);
+        var proofs = channels.Select(c => judgement.Judge(c.Trace, c.Role)).ToList();
+        var checks = JudgeReadings(terms, limits, readings, proofs);
+        return new Proof(terms, limits, proofs, checks, Together(terms, proofs, checks, readings, openQuestions));
+    }
+
+    /// <summary>
+    /// The logger's ± that is used: the stated one, else the worst the Food Code allows a water thermometer, in the unit of the file
+    /// (3 °F, or 1.5 °C where it logs Celsius; [cdc-vsp-2018] for 4-203.12).
+    /// </summary>
+    public static (Amount Value, bool Stated) UncertaintyUsed(ProofTerms terms, IReadOnlyList<(Trace Trace, MeasuringPoint Role)> channels) =>
+        terms.Instrument?.Uncertainty is { } stated ? (stated, true)
+        : channels.Count > 0 && channels[0].Trace.Unit == Units.Fahrenheit ? (new Amount(3, Units.FahrenheitDifference), false)
+        : (new Amount(1.5, Units.CelsiusDifference), false);
+
+    private static IReadOnlyList<Check> JudgeReadings(ProofTerms terms, IReadOnlyList<Limit> limits, IReadOnlyList<Reading> readings, IReadOnlyList<ChannelProof> proofs)
+    {
+        var checks = new List<Check>();
+        foreach (var reading in readings.Where(r => r.Point is not (MeasuringPoint.SanitizingSolution or MeasuringPoint.WaterSupply)))
+        {
+            checks.Add(ReadingJudgement.Judge(reading, limits, terms.Rules.Instruments));
+        }
+
+        if (terms.Method != SanitizingMethod.HotWater)
+        {
+            checks.AddRange(ChemicalJudgement.Judge(terms, limits, readings));
+        }
+
+        // Every limited point that nobody read is said, once.
+        var hasSurface = proofs.Any(p => p.Passes.Count > 0);
+        foreach (var limit in limits.Where(l => l.Force != LimitForce.CommonPractice && l.Point != MeasuringPoint.SanitizingSolution))
+        {
+            var id = ReadingJudgement.IdOf(limit.Point, limit.Dimension);
+            var read = checks.Exists(c => c.Id == id) || readings.Any(r => r.Point == limit.Point && r.Value.Unit.Dimension == limit.Dimension);
+            if (!read && !(limit.Point == MeasuringPoint.WareSurface && hasSurface))
+            {
+                checks.Add(ReadingJudgement.NotRead(limit));
+            }
+        }
+
+        return checks;
+    }
+
+    private static Verdict Together(ProofTerms terms, IReadOnlyList<ChannelProof> proofs, IReadOnlyList<Check> checks, IReadOnlyList<Reading> readings, IReadOnlyList<Statement> openQuestions)
+    {
+        var passes = proofs.SelectMany(p => p.Passes).ToList();
+        var taken = checks.Where(c => c.Status != ReadingStatus.NotRead).ToList();
+        var because = new List<Statement>();
+        var settle = new List<Statement>();
+        var outcomes = new List<Outcome>();
+        var surfaceShown = terms.Method == SanitizingMethod.HotWater
+            ? passes.Count > 0 || taken.Exists(c => c.Reading?.Point == MeasuringPoint.WareSurface)
+            : taken.Exists(c => c.Id == "sanitizer-strength");
+
+        if (terms.Method == SanitizingMethod.HotWater)
+        {
+            Passes(passes, outcomes, because, settle);
+        }
+
+        // A reading that has no limit here neither helps nor hurts.
+        foreach (var check in taken.Where(c => c.Limit is not null || c.Outcome != Outcome.Undetermined || c.Id.StartsWith("sanitizer", StringComparison.Ordinal)).OrderBy(c => c.Outcome == Outcome.Proven))
+        {
+            outcomes.Add(check.Outcome);
+            if (check.Outcome != Outcome.Proven || passes.Count == 0)
+            {
+                because.Add(check.Because);
+            }
+
+            settle.AddRange(check.WouldSettle);
+        }
+
+        // Of a chemical rinse nothing may stay unread: strength, acidity, temperature, hardness and contact are one proof.
+        if (terms.Method != SanitizingMethod.HotWater)
+        {
+            foreach (var missing in checks.Where(c => c.Status == ReadingStatus.NotRead && (c.Id.StartsWith("sanitizer", StringComparison.Ordinal) || c.Id == "contact-time")))
+            {
+                outcomes.Add(Outcome.Undetermined);
+                because.Add(missing.Because);
+                settle.AddRange(missing.WouldSettle);
+            }
+        }
+
+        if (!surfaceShown)
+        {
+            outcomes.Add(Outcome.Undetermined);
+            because.Add(Statement.Of(NothingShown(terms, proofs, readings)));
+            settle.Add(Statement.Of(terms.Method == SanitizingMethod.HotWater ? "proof.settle-surface" : "proof.settle-chemical"));
+        }
+
+        foreach (var question in openQuestions)
+        {
+            outcomes.Add(Outcome.Undetermined);
+            because.Add(question);
+        }
+
+        var outcome = Verdicts.Worst(outcomes);
+        return new Verdict(outcome, because, outcome == Outcome.Proven ? [] : [.. settle.DistinctBy(s => s.Key)]);
+    }
+
+    private static string NothingShown(ProofTerms terms, IReadOnlyList<ChannelProof> proofs, IReadOnlyList<Reading> readings) =>
+        terms.Method != SanitizingMethod.HotWater ? "proof.chemical-needs-strength"
+        : proofs.Any(p => p.Role == MeasuringPoint.WareSurface) ? "proof.no-pass-in-file"
+        : proofs.Count > 0 || readings.Count > 0 ? "proof.water-never-proves-ware"
+        : "proof.nothing-measured";
+
+    private static void Passes(List<Pass> passes, List<Outcome> outcomes, List<Statement> because, List<Statement> settle)
+    {
+        if (passes.Count == 0)
+        {
+            return;
+        }
+
+        outcomes.AddRange(passes.Select(p => p.Verdict.Outcome));
+        long Count(Outcome o) => passes.LongCount(p => p.Verdict.Outcome == o);
+        because.Add(
+            Count(Outcome.Proven) == passes.Count
+                ? Statement.Of("proof.passes-all-proven", ("count", (long)passes.Count))
+                : Statement.Of("proof.passes-mixed", ("count", (long)passes.Count), ("proven", Count(Outcome.Proven)), ("failed", Count(Outcome.NotProven)), ("open", Count(Outcome.Undetermined)))
+        );
+        var worst = passes.Find(p => p.Verdict.Outcome == Outcome.NotProven) ?? passes.Find(p => p.Verdict.Outcome == Outcome.Undetermined);
+        if (worst is not null)
+        {
+            because.AddRange(worst.Verdict.Because.Select(b => Statement.Of("proof.in-pass", ("pass", (long)worst.Number), ("says", b))));
+            settle.AddRange(passes.Where(p => p.Verdict.Outcome == Outcome.Undetermined).SelectMany(p => p.Verdict.WouldSettle).DistinctBy(s => s.Key));
+        }
+    }
+}

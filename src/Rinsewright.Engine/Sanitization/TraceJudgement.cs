@@ -1,0 +1,215 @@
+using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Records;
+
+namespace Rinsewright.Engine.Sanitization;
+
+/// <summary>Judges what a logger's channel shows: finds its passes and proves each one against the surface limits in force.</summary>
+internal sealed class TraceJudgement
+{
+    // Practice with ISO 15883 counts A0 from 65 °C up [a0-concept].
+    private static readonly Temperature A0Floor = Temperature.FromCelsius(65);
+
+    private readonly HeatDose heatUnits;
+    private readonly HeatDose a0 = HeatDose.A0(A0Floor);
+    private readonly TemperatureDifference uncertainty;
+    private readonly IReadOnlyList<Limit> surface;
+    private readonly PassRules rules;
+    private readonly ProofTerms terms;
+    private readonly IReadOnlyList<DerivationStep> doseSteps;
+    private readonly IReadOnlyList<DerivationStep> a0Steps;
+    private readonly double doseFloorC;
+
+    public TraceJudgement(ProofTerms terms, IReadOnlyList<Limit> limits, Amount uncertaintyUsed, bool stated, PassRules rules)
+    {
+        this.terms = terms;
+        this.rules = rules;
+        uncertainty = TemperatureDifference.FromCelsius(uncertaintyUsed.SI);
+        var options = terms.HeatUnits ?? HeatUnitOptions.Default;
+        heatUnits = HeatDose.HeatUnits(options);
+        doseFloorC = (options.Floor ?? Temperature.FromFahrenheit(143)).InCelsius;
+        surface = [.. limits.Where(l => l.Point == MeasuringPoint.WareSurface && l.Sense == LimitSense.Minimum)];
+        var unsure = new DerivationStep("S5", Statement.Of(stated ? "proof.step-instrument" : "proof.step-instrument-assumed", ("uncertainty", uncertaintyUsed)), uncertaintyUsed);
+        var sampling = new DerivationStep("S4", Statement.Of("proof.step-sampling"));
+        doseSteps =
+        [
+            new DerivationStep("S1", Statement.Of("proof.step-hue-rate"), null, new Citation("hue-history-2009", "rate equation", "NSF/ANSI 3, heat unit equivalents")),
+            new DerivationStep("S2", Statement.Of("proof.step-integral")),
+            new DerivationStep("S1", options.Cap is { } cap ? Statement.Of("proof.step-cap", ("cap", new Amount(Math.Round(cap.InFahrenheit, 6), Units.Fahrenheit))) : Statement.Of("proof.step-no-cap")),
+            new DerivationStep("S1", options.Floor is { } floor ? Statement.Of("proof.step-floor", ("floor", new Amount(Math.Round(floor.InFahrenheit, 6), Units.Fahrenheit))) : Statement.Of("proof.step-no-floor")),
+            sampling,
+            unsure,
+        ];
+        a0Steps =
+        [
+            new DerivationStep("S3", Statement.Of("proof.step-a0-rate", ("floor", new Amount(65, Units.Celsius))), null, new Citation("iso-15883-1", "Annex B", "ISO 15883-1", Basis: Basis.SecondHand)),
+            new DerivationStep("S2", Statement.Of("proof.step-integral")),
+            sampling,
+            unsure,
+        ];
+    }
+
+    public ChannelProof Judge(Trace trace, MeasuringPoint role)
+    {
+        var notes = new List<Statement>();
+        if (trace.Unit.Dimension != Dimension.Temperature || trace.Count < 2)
+        {
+            return new ChannelProof(trace, role, [], [Statement.Of("proof.note-too-few")]);
+        }
+
+        if (role != MeasuringPoint.WareSurface)
+        {
+            return new ChannelProof(trace, role, [], [Statement.Of("proof.note-not-ware", ("point", role))]);
+        }
+
+        var found = PassFinder.Find(trace, doseFloorC, rules);
+        var passes = new List<Pass>(found.Passes.Count);
+        foreach (var span in found.Passes)
+        {
+            passes.Add(JudgePass(trace, span, passes.Count + 1));
+        }
+
+        if (passes.Count == 0)
+        {
+            notes.Add(Statement.Of(found.Drifts > 0 ? "proof.note-drift-only" : "proof.note-no-pass"));
+        }
+        else if (found.Drifts > 0)
+        {
+            notes.Add(Statement.Of("proof.note-drift", ("count", (long)found.Drifts)));
+        }
+
+        if (trace.IntervalSeconds is { } interval && interval > rules.CoarsestInterval)
+        {
+            notes.Add(Statement.Of("proof.note-coarse", ("interval", new Amount(interval, Units.Second))));
+        }
+
+        return new ChannelProof(trace, role, passes, notes);
+    }
+
+    private Pass JudgePass(Trace trace, PassFinder.Span span, int number)
+    {
+        var dose = heatUnits.Over(trace, span.First, span.Last, uncertainty);
+        var equivalent = a0.Over(trace, span.First, span.Last, uncertainty);
+        var peak = new Amount(trace.ValueAt(span.Peak), trace.Unit);
+        var window = new Window(trace, span, peak, Interval(trace, span), HasHole(trace, span));
+        var checks = surface.Select(l => JudgeSurface(window, l, dose, equivalent)).ToList();
+        return new Pass(
+            number,
+            span.First,
+            span.Last,
+            trace.SecondsAt(span.First),
+            trace.SecondsAt(span.Peak),
+            trace.SecondsAt(span.Last),
+            peak,
+            ZoneFinder.Find(trace, span, terms.Machine),
+            dose,
+            equivalent,
+            checks,
+            checks.Count == 0 ? new Verdict(Outcome.Undetermined, [Statement.Of("proof.no-surface-limit", ("method", terms.Method))], [Statement.Of("proof.settle-chemical")]) : Verdicts.Worst(checks)
+        );
+    }
+
+    private Check JudgeSurface(Window w, Limit limit, Bounded dose, Bounded equivalent) =>
+        limit.Dimension switch
+        {
+            Dimension.HeatUnits => Bounds("heat-dose", w, limit, dose, Units.HeatUnit, doseSteps, "proof.dose"),
+            Dimension.EquivalentTime => Bounds("a0", w, limit, equivalent, Units.A0Second, a0Steps, "proof.a0"),
+            Dimension.Duration when limit.While is { Count: > 0 } hold => Hold(w, limit, hold),
+            _ => Peak(w, limit),
+        };
+
+    private Check Hold(Window w, Limit limit, IReadOnlyList<Amount> hold)
+    {
+        var at = Limit.Pick(hold, w.Trace.Unit);
+        var time = HoldTime.Longest(w.Trace, w.Span.First, w.Span.Last, at, uncertainty);
+        var steps = new[] { new DerivationStep("S6", Statement.Of("proof.step-hold", ("temperature", at)), at, limit.Citation), doseSteps[^2], doseSteps[^1] };
+        return Bounds("hold", w, limit, time, Units.Second, steps, "proof.hold");
+    }
+
+    // The peak is judged as it was logged; the instrument's ± decides whether that settles it.
+    private Check Peak(Window w, Limit limit)
+    {
+        var step = w.Trace.Unit.ToSI(1) - w.Trace.Unit.ToSI(0);
+        var u = uncertainty.InCelsius / step;
+        var figure = limit.PrintedIn(w.Peak.Unit).Value;
+        var bounded = new Bounded(w.Peak.Value, w.Peak.Value - u, w.Peak.Value + u);
+        return Bounds("peak", w, limit, bounded, w.Peak.Unit, [ReadingJudgement.Compare(w.Peak, limit), doseSteps[^1]], "proof.peak", figure);
+    }
+
+    private Check Bounds(string id, Window w, Limit limit, Bounded found, Unit unit, IReadOnlyList<DerivationStep> steps, string key, double? figure = null)
+    {
+        var least = figure ?? limit.Printed[0].In(unit).Value;
+        var value = new Amount(found.Value, unit);
+        var low = new Amount(found.Low, unit);
+        var high = new Amount(found.High, unit);
+        var settle = new List<Statement>();
+        Outcome outcome;
+        ReadingStatus status;
+        string because;
+        if (w.Interval > rules.CoarsestInterval)
+        {
+            (outcome, status, because) = (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-coarse");
+            settle.Add(Statement.Of("proof.settle-sampling"));
+        }
+        else if (w.Trace.SecondsAt(w.Span.Last) - w.Trace.SecondsAt(w.Span.First) > rules.Longest)
+        {
+            (outcome, status, because) = (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-long");
+            settle.Add(Statement.Of("proof.settle-pass"));
+        }
+        else if (found.Low >= least)
+        {
+            (outcome, status, because) = (Outcome.Proven, ReadingStatus.InRange, key + "-proven");
+        }
+        else if (found.High < least && !(w.Hole && unit.Dimension == Dimension.Temperature) && !(w.Interval > rules.FineInterval))
+        {
+            (outcome, status, because) = (Outcome.NotProven, ReadingStatus.OutOfRange, key + "-fails");
+        }
+        else
+        {
+            (outcome, status, because) = (Outcome.Undetermined, ReadingStatus.NearLimit, key + (found.Value >= least ? "-open-above" : "-open-below"));
+            Settle(w, settle);
+        }
+
+        var values = new (string, object)[] { ("value", value), ("low", low), ("high", high), ("limit", limit.PrintedIn(unit)), ("source", limit.Citation), ("interval", new Amount(w.Interval, Units.Second)) };
+        return new Check(id, outcome, status, value, low, high, limit, Statement.Of(because, values), settle, [.. steps, new DerivationStep("S4", Statement.Of("proof.step-bounds", values), value)]);
+    }
+
+    private void Settle(Window w, List<Statement> settle)
+    {
+        if (w.Hole)
+        {
+            settle.Add(Statement.Of("proof.settle-hole"));
+        }
+
+        if (w.Interval > 1)
+        {
+            settle.Add(Statement.Of("proof.settle-sampling"));
+        }
+
+        if (uncertainty.InCelsius > 0)
+        {
+            settle.Add(Statement.Of("proof.settle-calibrated"));
+        }
+
+        settle.Add(Statement.Of("proof.settle-pass"));
+    }
+
+    // Usual step inside the pass: a logger may sample faster or slower than over the whole file.
+    private static double Interval(Trace trace, PassFinder.Span span) =>
+        span.Last > span.First ? Math.Min((trace.SecondsAt(span.Last) - trace.SecondsAt(span.First)) / (span.Last - span.First), trace.IntervalSeconds ?? double.MaxValue) : trace.IntervalSeconds ?? 0;
+
+    private static bool HasHole(Trace trace, PassFinder.Span span)
+    {
+        var holes = new Holes(trace.Marks, span.First);
+        for (var i = span.First; i < span.Last; i++)
+        {
+            if (holes.Between(i))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private sealed record Window(Trace Trace, PassFinder.Span Span, Amount Peak, double Interval, bool Hole);
+}

@@ -1,0 +1,97 @@
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Engine.Records;
+using Rinsewright.Engine.Sanitization;
+using Rinsewright.Files.Loggers;
+
+namespace Rinsewright.Files.Sanitization;
+
+/// <summary>The one entry that browser, server and command line call: file and readings in, report out.</summary>
+public static class ProofRun
+{
+    /// <summary>Reads the file where there is one, judges, and reports.</summary>
+    /// <param name="request">What the person set.</param>
+    /// <param name="file">Seekable stream of the logger file; null for typed-in readings alone.</param>
+    /// <param name="fileName">Name it came with.</param>
+    /// <param name="progress">Told how far the reading is.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="UnreadableFileException">The file is not one a logger makes.</exception>
+    /// <exception cref="ContractException">A field of the request is not known.</exception>
+    /// <exception cref="RuleSetException">The service's own rule set cannot be used.</exception>
+    public static async Task<ProofReport> RunAsync(
+        ProofRequest request,
+        Stream? file,
+        string? fileName,
+        IProgress<ReadingProgress>? progress,
+        CancellationToken cancellation
+    )
+    {
+        var words = Words.For(request.Language);
+        var terms = request.Terms();
+        var readings = (request.Readings ?? []).Select((r, i) => Wire.To(r, $"readings[{i}]")).ToList();
+        var logger = file is null
+            ? null
+            : await LoggerReader.ReadAsync(file, fileName ?? "", new LoggerReaderOptions(request.Dialect, request.Channels, progress), cancellation);
+        var decisions = logger?.Decisions.ToList() ?? [];
+        var channels = Channels(logger, decisions);
+        cancellation.ThrowIfCancellationRequested();
+        var open = decisions.Where(d => d.Basis == DecisionBasis.Open).Select(d => d.Because).ToList();
+        var proof = SanitizationProof.Prove(terms, channels, readings, open);
+        var (uncertainty, stated) = SanitizationProof.UncertaintyUsed(terms, channels);
+        if (logger is not null && !stated)
+        {
+            decisions.Add(new Decision("uncertainty", uncertainty.ToString(), Statement.Of("proof.uncertainty-assumed", ("uncertainty", uncertainty)), DecisionBasis.Assumed, []));
+        }
+
+        return Report(proof, logger, decisions, new ProofReportMapping(words), ProofReportMapping.Terms(terms, uncertainty, stated));
+    }
+
+    // A channel whose place nothing names is taken as the plate's surface, and that is said: the screen exists for plate-riding loggers.
+    private static List<(Trace Trace, MeasuringPoint Role)> Channels(LoggerFile? logger, List<Decision> decisions)
+    {
+        var channels = new List<(Trace, MeasuringPoint)>();
+        foreach (var channel in logger?.Channels ?? [])
+        {
+            var role = channel.Role;
+            if (role == MeasuringPoint.Unknown)
+            {
+                role = MeasuringPoint.WareSurface;
+                decisions.Add(
+                    new Decision(
+                        $"role[{channel.Column}]",
+                        Wire.Name(role),
+                        Statement.Of("proof.role-assumed", ("channel", channel.Trace.Name)),
+                        DecisionBasis.Assumed,
+                        [.. Enum.GetValues<MeasuringPoint>().Where(p => p is not (MeasuringPoint.Unknown or MeasuringPoint.WareSurface)).Select(Wire.Name), "ignore"]
+                    )
+                );
+            }
+
+            channels.Add((channel.Trace, role));
+        }
+
+        return channels;
+    }
+
+    private static ProofReport Report(Proof proof, LoggerFile? logger, List<Decision> decisions, ProofReportMapping map, TermsDto terms) =>
+        new(
+            ProofReport.CurrentSchema,
+            logger?.Name,
+            logger?.Rows ?? 0,
+            logger?.RejectedCount ?? 0,
+            [.. (logger?.Rejected ?? []).Select(r => new RejectedDto(r.Line, map.Text(r.Reason), Wire.From(r.Reason)))],
+            [.. decisions.Select(d => new DecisionDto(d.Id, d.Value, map.Text(d.Because), Wire.Name(d.Basis), d.Alternatives, Wire.From(d.Because)))],
+            [.. proof.Channels.Select(map.Channel)],
+            map.Passes(proof),
+            [.. proof.Checks.Select(map.Check)],
+            [.. proof.Limits.Select(ProofReportMapping.Limit)],
+            Wire.Name(proof.Verdict.Outcome),
+            [.. proof.Verdict.Because.Select(map.Text)],
+            [.. proof.Verdict.WouldSettle.Select(map.Text)],
+            [.. proof.Verdict.Because.Select(Wire.From)],
+            [.. proof.Verdict.WouldSettle.Select(Wire.From)],
+            terms
+        );
+}
