@@ -98,8 +98,19 @@ internal sealed class TimeAxis
 
     private long? UsualStep()
     {
+        // The median: an irregular logger has no most frequent step worth the name.
         CloseRun();
-        return stepCounts.Count == 0 ? null : stepCounts.MaxBy(p => (p.Value, -p.Key)).Key;
+        var half = (Count - 1) / 2;
+        foreach (var (step, times) in stepCounts.OrderBy(p => p.Key))
+        {
+            half -= (int)times;
+            if (half < 0)
+            {
+                return step;
+            }
+        }
+
+        return null;
     }
 
     private void CloseRun()

@@ -78,7 +78,7 @@ public sealed class Trace
     /// <summary>Number of samples.</summary>
     public int Count => values.Count;
 
-    /// <summary>Usual time between samples in s: the most frequent step; null with fewer than two samples.</summary>
+    /// <summary>Usual time between samples in s: the median step; null with fewer than two samples.</summary>
     public double? IntervalSeconds => axis.UsualStepSeconds;
 
     /// <summary>Seconds of sample <paramref name="index"/>.</summary>
