@@ -16,4 +16,9 @@ namespace Rinsewright.Contracts;
 [JsonSerializable(typeof(Operation))]
 [JsonSerializable(typeof(IReadOnlyList<Operation>))]
 [JsonSerializable(typeof(IReadOnlyList<LimitDto>))]
+[JsonSerializable(typeof(OperationResults))]
+[JsonSerializable(typeof(Changes))]
+[JsonSerializable(typeof(IReadOnlyList<ProofSummary>))]
+[JsonSerializable(typeof(IReadOnlyList<DocumentVersion>))]
+[JsonSerializable(typeof(IReadOnlyList<RuleSetDto>))]
 public sealed partial class ContractsJson : JsonSerializerContext;

@@ -1,0 +1,69 @@
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Engine.Quantities;
+
+namespace Rinsewright.Files.Drawing;
+
+/// <summary>In which units values are shown. Never two systems in one figure.</summary>
+public enum UnitDisplay
+{
+    /// <summary>As they were read.</summary>
+    AsRead,
+
+    /// <summary>US customary: °F, psi.</summary>
+    Us,
+
+    /// <summary>SI with degrees Celsius: °C, kPa.</summary>
+    Si,
+}
+
+/// <summary>Turns amounts into the unit they are shown in, by exact definitions.</summary>
+public static class Shown
+{
+    /// <summary>The unit in which values read in <paramref name="read"/> are shown.</summary>
+    public static Unit UnitFor(Unit read, UnitDisplay display) =>
+        (display, read.Dimension) switch
+        {
+            (UnitDisplay.Us, Dimension.Temperature) => Units.Fahrenheit,
+            (UnitDisplay.Si, Dimension.Temperature) => Units.Celsius,
+            (UnitDisplay.Us, Dimension.TemperatureDifference) => Units.FahrenheitDifference,
+            (UnitDisplay.Si, Dimension.TemperatureDifference) => Units.CelsiusDifference,
+            (UnitDisplay.Us, Dimension.GaugePressure) => Units.Psi,
+            (UnitDisplay.Si, Dimension.GaugePressure) => Units.Kilopascal,
+            _ => read,
+        };
+
+    /// <summary>An amount as shown; unchanged where its unit is not known.</summary>
+    public static AmountDto In(AmountDto amount, UnitDisplay display)
+    {
+        var read = Units.Find(amount.Unit);
+        if (read is null)
+        {
+            return amount;
+        }
+
+        var shown = UnitFor(read, display);
+        return shown == read ? amount : new AmountDto(new Amount(amount.Value, read).In(shown).Value, shown.Ucum);
+    }
+
+    /// <summary>
+    /// A limit for a reading taken in <paramref name="readUnit"/>: the figure printed in that unit, which is what the reading was judged
+    /// against, then converted exactly where it is shown in another. So the drawn line never contradicts the verdict.
+    /// </summary>
+    public static AmountDto LimitFor(LimitDto limit, string readUnit, UnitDisplay display)
+    {
+        var judged = limit.Printed.FirstOrDefault(p => p.Unit == readUnit);
+        if (judged is null)
+        {
+            judged = limit.Printed[0];
+            var from = Units.Find(judged.Unit);
+            var to = Units.Find(readUnit);
+            if (from is not null && to is not null && from.Dimension == to.Dimension)
+            {
+                judged = new AmountDto(new Amount(judged.Value, from).In(to).Value, to.Ucum);
+            }
+        }
+
+        return In(judged, display);
+    }
+}

@@ -1,0 +1,104 @@
+using System.Globalization;
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Server.Storage;
+
+namespace Rinsewright.Server.Records;
+
+/// <summary>Asks the store for documents.</summary>
+public sealed class ProofStore(AppDb db)
+{
+    /// <summary>Documents handed out at once where changes are asked for.</summary>
+    public const int ChangesPerPage = 50;
+
+    /// <summary>Documents changed after a cursor, in the order of their changes.</summary>
+    /// <param name="after">Cursor of the last answer; null or empty from the start.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<Changes> ChangesAsync(string? after, CancellationToken ct)
+    {
+        var store = await db.Store.AsNoTracking().SingleAsync(ct);
+        var known = Cursor(after, store, out var restarted);
+        var rows = await db
+            .Documents.AsNoTracking()
+            .Where(d => d.Revision > known)
+            .OrderBy(d => d.Revision)
+            .Take(ChangesPerPage + 1)
+            .ToListAsync(ct);
+        var page = rows.Take(ChangesPerPage).ToList();
+        return new Changes(
+            [.. page.Select(ToChange)],
+            $"{store.StoreId:n}-{(page.Count > 0 ? page[^1].Revision : known).ToString(CultureInfo.InvariantCulture)}",
+            rows.Count > page.Count,
+            restarted
+        );
+    }
+
+    /// <summary>Proofs, the latest made first.</summary>
+    /// <param name="skip">How many to pass over, 0 or more.</param>
+    /// <param name="take">How many, 1 to 500.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IReadOnlyList<ProofSummary>> ListAsync(int skip, int take, CancellationToken ct)
+    {
+        var rows = await db
+            .Documents.AsNoTracking()
+            .Where(d => d.Kind == "proof" && d.Json != null)
+            .OrderByDescending(d => d.MadeAt)
+            .ThenBy(d => d.Id)
+            .Skip(skip)
+            .Take(take)
+            .ToListAsync(ct);
+        return [.. rows.Select(r => Summary(r, Read(r.Json)!))];
+    }
+
+    /// <summary>A proof as it now stands; null where there is none or it is deleted.</summary>
+    public async Task<ProofDocument?> FindAsync(Guid id, CancellationToken ct) =>
+        Read(await db.Documents.AsNoTracking().Where(d => d.Id == id && d.Kind == "proof").Select(d => d.Json).SingleOrDefaultAsync(ct));
+
+    /// <summary>Every version of a document, the latest written first; empty where it was never there.</summary>
+    public async Task<IReadOnlyList<DocumentVersion>> HistoryAsync(Guid id, CancellationToken ct)
+    {
+        var current = await db.Documents.AsNoTracking().Where(d => d.Id == id).Select(d => d.OperationId).SingleOrDefaultAsync(ct);
+        var rows = await db.Operations.AsNoTracking().Where(o => o.DocumentId == id).OrderByDescending(o => o.StatedAt).ThenByDescending(o => o.Revision).ToListAsync(ct);
+        return
+        [
+            .. rows.Select(o => new DocumentVersion(o.Id, o.Action, o.StatedAt, o.ReceivedAt, o.Author, o.Device, o.Id == current, Read(o.Json))),
+        ];
+    }
+
+    /// <summary>A cursor is the store's id and a number. One of another store, or a number this store has not reached, starts again.</summary>
+    private static long Cursor(string? after, StoreRow store, out bool restarted)
+    {
+        restarted = false;
+        if (string.IsNullOrEmpty(after))
+        {
+            return 0;
+        }
+
+        var parts = after.Split('-');
+        if (
+            parts is [var id, var number]
+            && id == store.StoreId.ToString("n")
+            && long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var revision)
+            && revision <= store.Revision
+        )
+        {
+            return revision;
+        }
+
+        restarted = true;
+        return 0;
+    }
+
+    private static Change ToChange(DocumentRow row)
+    {
+        var proof = Read(row.Json);
+        return new Change(row.Id, row.Kind, proof is null ? "delete" : "put", row.StatedAt, row.Author, row.Demo, row.Versions, proof);
+    }
+
+    private static ProofSummary Summary(DocumentRow row, ProofDocument proof) =>
+        new(row.Id, proof.Kitchen, proof.Machine, proof.Technician, proof.At, proof.Report.Verdict, proof.Report.Passes.Count, row.Demo, row.Versions);
+
+    private static ProofDocument? Read(string? json) => json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.ProofDocument);
+}

@@ -1,0 +1,57 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+
+namespace Rinsewright.Server.Storage;
+
+/// <summary>What the server keeps. Everything here works alike on SQLite and PostgreSQL: no raw SQL, no assumption about upper and lower case.</summary>
+public abstract class AppDb(DbContextOptions options) : DbContext(options)
+{
+    /// <summary>Documents as they now stand.</summary>
+    public DbSet<DocumentRow> Documents => Set<DocumentRow>();
+
+    /// <summary>Every operation received.</summary>
+    public DbSet<OperationRow> Operations => Set<OperationRow>();
+
+    /// <summary>The one row about the store.</summary>
+    public DbSet<StoreRow> Store => Set<StoreRow>();
+
+    /// <inheritdoc/>
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<DocumentRow>(document =>
+        {
+            document.Property(d => d.Id).ValueGeneratedNever();
+            document.HasIndex(d => d.Revision).IsUnique();
+            document.HasIndex(d => new { d.Kind, d.MadeAt });
+            document.Property(d => d.Kind).HasMaxLength(TextLimits.Kind);
+            document.Property(d => d.Author).HasMaxLength(TextLimits.Name);
+        });
+        modelBuilder.Entity<OperationRow>(operation =>
+        {
+            operation.Property(o => o.Id).ValueGeneratedNever();
+            operation.HasIndex(o => o.DocumentId);
+            operation.Property(o => o.Action).HasMaxLength(TextLimits.Kind);
+            operation.Property(o => o.Outcome).HasMaxLength(TextLimits.Kind);
+            operation.Property(o => o.Author).HasMaxLength(TextLimits.Name);
+            operation.Property(o => o.Device).HasMaxLength(TextLimits.Name);
+        });
+        modelBuilder.Entity<StoreRow>().Property(s => s.Id).ValueGeneratedNever();
+    }
+
+    /// <summary>Times rest as milliseconds since 1970 UTC: SQLite cannot order by an offset time and PostgreSQL keeps none. The offset stays in the document.</summary>
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
+        configurationBuilder.Properties<DateTimeOffset>().HaveConversion<UnixMilliseconds>();
+
+    private sealed class UnixMilliseconds()
+        : ValueConverter<DateTimeOffset, long>(t => t.ToUnixTimeMilliseconds(), ms => DateTimeOffset.FromUnixTimeMilliseconds(ms));
+}
+
+/// <summary>Longest texts the store takes, in characters.</summary>
+public static class TextLimits
+{
+    /// <summary>A kind or an action.</summary>
+    public const int Kind = 32;
+
+    /// <summary>A name of a person, a device, a kitchen or a machine.</summary>
+    public const int Name = 200;
+}

@@ -1,0 +1,94 @@
+namespace Rinsewright.Server.Storage;
+
+/// <summary>A document as it now stands.</summary>
+public sealed class DocumentRow
+{
+    /// <summary>Id made on the device.</summary>
+    public Guid Id { get; set; }
+
+    /// <summary>Kind, <c>proof</c>.</summary>
+    public required string Kind { get; set; }
+
+    /// <summary>The document; null where it is deleted.</summary>
+    public string? Json { get; set; }
+
+    /// <summary>Operation that wrote this version.</summary>
+    public Guid OperationId { get; set; }
+
+    /// <summary>Time by which the later writer wins: the device's clock, never later than the time of receipt.</summary>
+    public DateTimeOffset WrittenAt { get; set; }
+
+    /// <summary>Number of the change, rising in the order changes became visible.</summary>
+    public long Revision { get; set; }
+
+    /// <summary>Versions kept, this one included.</summary>
+    public int Versions { get; set; }
+
+    /// <summary>Whether it belongs to the demo service.</summary>
+    public bool Demo { get; set; }
+
+    /// <summary>Who wrote this version.</summary>
+    public required string Author { get; set; }
+
+    /// <summary>When this version was written by the clock of its device.</summary>
+    public DateTimeOffset StatedAt { get; set; }
+
+    /// <summary>When the proof was made; the time of the change where it is deleted.</summary>
+    public DateTimeOffset MadeAt { get; set; }
+}
+
+/// <summary>One operation, kept for ever: its id is the primary key, so it is applied once.</summary>
+public sealed class OperationRow
+{
+    /// <summary>Id made on the device.</summary>
+    public Guid Id { get; set; }
+
+    /// <summary>Document changed.</summary>
+    public Guid DocumentId { get; set; }
+
+    /// <summary><c>put</c> or <c>delete</c>.</summary>
+    public required string Action { get; set; }
+
+    /// <summary>Who.</summary>
+    public required string Author { get; set; }
+
+    /// <summary>Which device.</summary>
+    public required string Device { get; set; }
+
+    /// <summary>When by the device's clock.</summary>
+    public DateTimeOffset StatedAt { get; set; }
+
+    /// <summary>When it was received here.</summary>
+    public DateTimeOffset ReceivedAt { get; set; }
+
+    /// <summary><c>applied</c> or <c>superseded</c>: the answer that was given.</summary>
+    public required string Outcome { get; set; }
+
+    /// <summary>Number of the change.</summary>
+    public long Revision { get; set; }
+
+    /// <summary>The operation it replaced or gave way to, where another author or device wrote that.</summary>
+    public Guid? Replaced { get; set; }
+
+    /// <summary>The document it carried; null for <c>delete</c>.</summary>
+    public string? Json { get; set; }
+}
+
+/// <summary>The one row about the store itself.</summary>
+public sealed class StoreRow
+{
+    /// <summary>Always <see cref="TheOne"/>.</summary>
+    public int Id { get; set; }
+
+    /// <summary>Names this store in cursors.</summary>
+    public Guid StoreId { get; set; }
+
+    /// <summary>Last number given to a change. Raising it takes the row's lock, so changes become visible in the order of their numbers.</summary>
+    public long Revision { get; set; }
+
+    /// <summary>When the demo service was put in; null before.</summary>
+    public DateTimeOffset? DemoSeededAt { get; set; }
+
+    /// <summary>Id of the one row.</summary>
+    public const int TheOne = 1;
+}
