@@ -1,0 +1,297 @@
+#!/usr/bin/env -S dotnet run
+// The one command of the project, the same for a person and for the build machine:
+//     dotnet run build.cs -- check | verify | bench | publish | accept | format
+#:include tools/build/Shell.cs
+#:include tools/build/Tally.cs
+#:include tools/build/Browser.cs
+#:include tools/build/Postgres.cs
+#:property PublishAot=false
+#:property InvariantGlobalization=true
+
+using System.Diagnostics;
+using System.Globalization;
+using System.Runtime.CompilerServices;
+using System.Text.Json;
+using Rinsewright.Build;
+
+const string Solution = "Rinsewright.slnx";
+const string Configuration = "Release";
+
+// What a phone has to fetch before the program works without a signal, in bytes (compressed).
+const long FirstLoadBudget = 3_000_000;
+
+// Projects whose answers must not change where people write a comma for the decimal point.
+string[] cultureProjects = ["Rinsewright.Engine.Tests", "Rinsewright.Files.Tests", "Rinsewright.Cli.Tests"];
+
+Environment.CurrentDirectory = Path.GetDirectoryName(ThisFile())!;
+var clock = Stopwatch.StartNew();
+var verb = args is [var first, ..] ? first : "help";
+using var stopping = new CancellationTokenSource();
+Console.CancelKeyPress += (_, e) =>
+{
+    e.Cancel = true;
+    stopping.Cancel();
+};
+
+try
+{
+    return verb switch
+    {
+        "check" => await CheckAsync(),
+        "verify" => await VerifyAsync(),
+        "bench" => await DotnetAsync(["run", "--project", "bench/Rinsewright.Benchmarks", "-c", Configuration, "--", .. args[1..]]),
+        "publish" => await PublishAsync(),
+        "accept" => await AcceptAsync(),
+        "format" => await Steps(RestoreToolsAsync, () => DotnetAsync(["csharpier", "format", "."])),
+        _ => Help(),
+    };
+}
+catch (OperationCanceledException)
+{
+    Console.WriteLine("Stopped.");
+    return 130;
+}
+
+// ---- verbs
+
+async Task<int> CheckAsync()
+{
+    Say("Tools");
+    if (await RestoreToolsAsync() is not 0 and var noTools)
+    {
+        return noTools;
+    }
+
+    Say("Format");
+    if (await DotnetAsync(["csharpier", "check", "."]) is not 0 and var unformatted)
+    {
+        Console.WriteLine("Some files are not in the project's format. Mend them with: dotnet run build.cs -- format");
+        return unformatted;
+    }
+
+    Say("Build, warnings as errors");
+    if (await DotnetAsync(["build", Solution, "-c", Configuration, "-warnaserror", "--nologo"]) is not 0 and var broken)
+    {
+        return broken;
+    }
+
+    Say("What the tests need");
+    var notRun = new List<string>();
+    var variables = new Dictionary<string, string>(StringComparer.Ordinal);
+    if (await Browser.FindOrInstallAsync(stopping.Token) is { } browser)
+    {
+        variables["RINSEWRIGHT_BROWSER"] = browser;
+    }
+    else
+    {
+        notRun.Add("browser tests: install Chromium, or name a Chromium-like browser in RINSEWRIGHT_BROWSER");
+    }
+
+    await using var postgres = await Postgres.StartAsync(stopping.Token);
+    if (postgres is not null)
+    {
+        variables["RINSEWRIGHT_TEST_POSTGRES"] = postgres.ConnectionString;
+    }
+    else
+    {
+        notRun.Add("PostgreSQL rows of the storage tests: install PostgreSQL (Debian: apt-get install postgresql)");
+    }
+
+    Say("All tests");
+    var tally = new Tally();
+    await TestAsync(["--solution", Solution], variables, tally);
+    variables["RINSEWRIGHT_TEST_CULTURE"] = "decimal-comma";
+    foreach (var project in cultureProjects)
+    {
+        Say($"{project} again, with a decimal comma");
+        await TestAsync(["--project", $"tests/{project}"], variables, tally);
+    }
+
+    Say($"Result after {clock.Elapsed.TotalMinutes.ToString("0.0", CultureInfo.InvariantCulture)} min");
+    foreach (var reason in notRun)
+    {
+        Console.WriteLine($"NOT RUN  {reason}");
+    }
+
+    if (tally.Skipped > 0)
+    {
+        Console.WriteLine($"{tally.Skipped} skipped, each with its reason above");
+    }
+
+    if (tally.Runs != tally.Reported)
+    {
+        Console.WriteLine($"{tally.Runs - tally.Reported} test run(s) ended without a summary and count as failed");
+        tally.Failed += tally.Runs - tally.Reported;
+    }
+
+    if (tally.Failed == 0 && tally.BadExit)
+    {
+        Console.WriteLine("a test run ended with an error although no test failed; it counts as failed");
+        tally.Failed = 1;
+    }
+
+    Console.WriteLine($"{tally.Passed} passed, {tally.Failed} failed");
+    return tally.Failed == 0 && !notRun.Exists(r => r.StartsWith("browser", StringComparison.Ordinal)) ? 0 : 1;
+}
+
+async Task<int> VerifyAsync()
+{
+    if (await Steps(RestoreToolsAsync, PublishAsync) is not 0 and var failed)
+    {
+        return failed;
+    }
+
+    Say("First load of the published client");
+    var root = "artifacts/site/wwwroot";
+    long total = 0;
+    var manifest = await File.ReadAllTextAsync(Path.Combine(root, "service-worker-assets.js"), stopping.Token);
+    using var assets = JsonDocument.Parse(manifest[manifest.IndexOf('{', StringComparison.Ordinal)..(manifest.LastIndexOf('}') + 1)]);
+    var sizes = assets
+        .RootElement.GetProperty("assets")
+        .EnumerateArray()
+        .Select(a => a.GetProperty("url").GetString()!)
+        .Select(url => (Url: url, Size: Compressed(Path.Combine(root, url))))
+        .ToList();
+    total = sizes.Sum(s => s.Size);
+    foreach (var (url, size) in sizes.OrderByDescending(s => s.Size).Take(8))
+    {
+        Console.WriteLine($"{size, 10:N0}  {url}");
+    }
+
+    Console.WriteLine($"{total, 10:N0}  all {sizes.Count} files, compressed; at most {FirstLoadBudget:N0}");
+    if (total > FirstLoadBudget)
+    {
+        Console.WriteLine("The client is too large to fetch over a poor line. Find what grew in the list above.");
+        return 1;
+    }
+
+    foreach (var context in (string[])["SqliteDatabase", "PostgresDatabase"])
+    {
+        Say($"Migrations of {context} match the model");
+        if (
+            await DotnetAsync([
+                "ef",
+                "migrations",
+                "has-pending-model-changes",
+                "--project",
+                "src/Rinsewright.Server",
+                "--context",
+                context,
+            ])
+            is not 0
+                and var pending
+        )
+        {
+            return pending;
+        }
+    }
+
+    return 0;
+}
+
+static long Compressed(string file) => new FileInfo(File.Exists(file + ".br") ? file + ".br" : file).Length;
+
+async Task<int> PublishAsync()
+{
+    Say("Publish the server with its client to artifacts/site");
+    if (Directory.Exists("artifacts/site"))
+    {
+        Directory.Delete("artifacts/site", recursive: true);
+    }
+
+    if (
+        await DotnetAsync(["publish", "src/Rinsewright.Server", "-c", Configuration, "-o", "artifacts/site", "--nologo"])
+        is not 0
+            and var failed
+    )
+    {
+        return failed;
+    }
+
+    Say("Publish the command line to artifacts/cli");
+    return await DotnetAsync(["publish", "src/Rinsewright.Cli", "-c", Configuration, "-o", "artifacts/cli", "--nologo"]);
+}
+
+// A test that finds a golden file different leaves what it got under artifacts/received, at the same path; only this verb moves it into the tree.
+async Task<int> AcceptAsync()
+{
+    const string received = "artifacts/received";
+    if (Directory.Exists(received))
+    {
+        Directory.Delete(received, recursive: true);
+    }
+
+    await TestAsync(["--solution", Solution], [], new Tally(), build: true);
+    var files = Directory.Exists(received) ? Directory.GetFiles(received, "*", SearchOption.AllDirectories) : [];
+    foreach (var file in files)
+    {
+        var target = Path.GetRelativePath(received, file);
+        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(target))!);
+        File.Move(file, target, overwrite: true);
+        Console.WriteLine($"accepted {target}");
+    }
+
+    Console.WriteLine(files.Length == 0 ? "Nothing to accept." : "Look at the differences before you commit them.");
+    return 0;
+}
+
+static int Help()
+{
+    Console.WriteLine(
+        """
+        dotnet run build.cs -- check     format, build with warnings as errors, every test in two cultures and on two databases
+        dotnet run build.cs -- verify    slow checks: size of the published client, migrations
+        dotnet run build.cs -- bench     speed and memory; add --write to update docs/handbook/performance.md
+        dotnet run build.cs -- publish   what a service installs, under artifacts/
+        dotnet run build.cs -- accept    take over changed golden files and the public surface of the engine
+        dotnet run build.cs -- format    bring the tree into the project's format
+        """
+    );
+    return 64;
+}
+
+// ---- steps
+
+Task<int> RestoreToolsAsync() => DotnetAsync(["tool", "restore"]);
+
+async Task<int> DotnetAsync(string[] arguments) => await Shell.RunAsync("dotnet", arguments, stopping.Token);
+
+static async Task<int> Steps(params Func<Task<int>>[] steps)
+{
+    foreach (var step in steps)
+    {
+        if (await step() is not 0 and var failed)
+        {
+            return failed;
+        }
+    }
+
+    return 0;
+}
+
+async Task TestAsync(string[] what, Dictionary<string, string> variables, Tally tally, bool build = false)
+{
+    tally.Runs++;
+    string[] arguments = ["test", .. what, "-c", Configuration, .. (build ? Array.Empty<string>() : ["--no-build"])];
+    var reported = false;
+    var exit = await Shell.RunAsync(
+        "dotnet",
+        arguments,
+        stopping.Token,
+        variables,
+        line =>
+        {
+            if (Tally.SummaryLine().Match(line) is { Success: true } m)
+            {
+                tally.Add(m.Groups[1].Value, int.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture));
+                reported = true;
+            }
+        }
+    );
+    tally.Reported += reported ? 1 : 0;
+    tally.BadExit |= exit != 0;
+}
+
+void Say(string what) => Console.WriteLine($"{Environment.NewLine}== {what}");
+
+static string ThisFile([CallerFilePath] string path = "") => path;
