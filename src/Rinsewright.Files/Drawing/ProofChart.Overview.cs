@@ -90,8 +90,10 @@ public static partial class ProofChart
 
     private static void AddPassBands(List<SceneMark> marks, ScenePlot plot, PassDto[] passes, Words words, int? selected)
     {
-        double lastText = double.MinValue, lastShape = double.MinValue;
-        foreach (var pass in passes.Where(p => p.EndSeconds > plot.FromSeconds && p.StartSeconds < plot.ToSeconds))
+        var seen = passes.Where(p => p.EndSeconds > plot.FromSeconds && p.StartSeconds < plot.ToSeconds).ToArray();
+        var closest = seen.Skip(1).Select((p, i) => plot.X(p.StartSeconds) - plot.X(seen[i].StartSeconds)).DefaultIfEmpty(double.MaxValue).Min();
+        var width = TextWidth.Of(words.Number(passes.Length, 0), 12, 700) + 16;
+        foreach (var pass in seen)
         {
             var left = plot.X(Math.Max(pass.StartSeconds, plot.FromSeconds));
             var right = Math.Max(left + 2, plot.X(Math.Min(pass.EndSeconds, plot.ToSeconds)));
@@ -102,19 +104,17 @@ public static partial class ProofChart
                 inside.Add(new SceneLine("now", [new(left, plot.Bottom + 1.5), new(right, plot.Bottom + 1.5)]));
             }
 
+            // Shape and number side by side where all have room; else shapes alone; in a crowd only what is not proven.
             var number = words.Number(pass.Number, 0);
-            var width = TextWidth.Of(number, 12, 700) + 16;
-            if (middle - (width / 2) > lastText + 3)
+            var shape = ChartWords.ShapeOfOutcome(pass.Verdict);
+            if (closest > width + 3)
             {
-                // Shape and number stand side by side, centred on the pass.
-                inside.Add(new SceneStatus(ChartWords.ShapeOfOutcome(pass.Verdict), middle - (width / 2) + 5, plot.Top - 14, 4.5));
+                inside.Add(new SceneStatus(shape, middle - (width / 2) + 5, plot.Top - 14, 4.5));
                 inside.Add(new SceneText("val", middle - (width / 2) + 14, plot.Top - 10, number));
-                lastText = lastShape = middle + (width / 2);
             }
-            else if (middle - 5 > lastShape + 1)
+            else if (closest > 12 || shape != StatusShape.Circle)
             {
-                inside.Add(new SceneStatus(ChartWords.ShapeOfOutcome(pass.Verdict), middle, plot.Top - 14, 4.5));
-                lastShape = lastText = middle + 5;
+                inside.Add(new SceneStatus(shape, middle, plot.Top - 14, 4.5));
             }
 
             var title = words.Say("chart.pass-hint", ("number", number), ("verdict", words["chart.outcome." + pass.Verdict]));

@@ -28,7 +28,7 @@ public static partial class ProofChart
         var layout = PassLayout.For(report, pass, size, units, window);
         var marks = new List<SceneMark>();
         AddZones(marks, layout, words);
-        AddTemperature(marks, report, layout, words);
+        AddTemperature(marks, layout, words);
         AddDose(marks, layout, words);
         AddTime(marks, layout, words);
         return new Scene(
@@ -76,7 +76,7 @@ public static partial class ProofChart
         marks.AddRange(names);
     }
 
-    private static void AddTemperature(List<SceneMark> marks, ProofReport report, PassLayout layout, Words words)
+    private static void AddTemperature(List<SceneMark> marks, PassLayout layout, Words words)
     {
         var plot = layout.Temperature;
         AddValueAxis(marks, plot, layout.TemperatureStep, words, null);
@@ -98,22 +98,26 @@ public static partial class ProofChart
             labels.Take(peakX - 7, peakY - 7, peakX + 7, peakY + 7);
         }
 
-        foreach (var limit in layout.Limits)
+        foreach (var y in layout.Limits.Select(l => plot.Y(l.Value)))
         {
-            var y = plot.Y(limit.Value);
             SceneLine drawn = new("lim", [new(plot.Left, y), new(plot.Right, y)]);
             marks.Add(drawn);
             labels.Avoid(drawn.Points);
-            var says = ChartWords.Limit(limit.Limit, new AmountDto(limit.Value, plot.Unit), words);
-            AddIfPlaced(marks, labels.Put("liml", says, Along(plot, y), must: true));
         }
 
-        AddFinalRinse(marks, labels, report, layout, words);
         AddHoles(marks, layout, words);
         marks.AddRange(curve.Select(line => new SceneLine("read", line)));
+        // The label with the fewest places chooses first; a limit's may stand anywhere along its line.
+        AddFinalRinse(marks, labels, layout, words);
         if (peakSeen)
         {
             AddPeak(marks, labels, layout, words, peakX, peakY);
+        }
+
+        foreach (var limit in layout.Limits)
+        {
+            var says = ChartWords.Limit(limit.Limit, new AmountDto(limit.Value, plot.Unit), words);
+            AddIfPlaced(marks, labels.Put("liml", says, Along(plot, plot.Y(limit.Value)), must: true));
         }
     }
 
@@ -135,7 +139,9 @@ public static partial class ProofChart
         var label = labels.Put("val", text, places, must: true);
         if (label is not null && label.Y > y + 20)
         {
-            marks.Add(new SceneLine("tick", [new(x, y + 7), new(x, label.Y - 11)]));
+            SceneLine leader = new("tick", [new(x, y + 7), new(x, label.Y - 11)]);
+            marks.Add(leader);
+            labels.Avoid(leader.Points);
         }
 
         marks.Add(new SceneStatus(ChartWords.ShapeOf(check?.Status), x, y, ShapeRadius));
@@ -143,7 +149,7 @@ public static partial class ProofChart
     }
 
     // The fresh rinse is water, not ware: its limit is a bar over the final zone only, its reading a shape without a line.
-    private static void AddFinalRinse(List<SceneMark> marks, LabelPlacer labels, ProofReport report, PassLayout layout, Words words)
+    private static void AddFinalRinse(List<SceneMark> marks, LabelPlacer labels, PassLayout layout, Words words)
     {
         var plot = layout.Temperature;
         if (layout.FinalRinse is not { } rinse)

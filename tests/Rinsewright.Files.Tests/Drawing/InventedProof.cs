@@ -71,7 +71,7 @@ internal static class InventedProof
             new BoundedDto(14.2, 12.1, 16.8),
             [
                 new ZoneDto("zone.wash", start + 4, start + 22, F(156)),
-                new ZoneDto("zone.power-rinse", start + 25, start + 40, F(163.6)),
+                new ZoneDto("zone.pumped-rinse", start + 25, start + 40, F(163.6)),
                 new ZoneDto("zone.final-rinse", start + 43, start + 47, peak),
             ],
             [
