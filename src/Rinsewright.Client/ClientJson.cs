@@ -1,0 +1,21 @@
+using System.Text.Json.Serialization;
+using Rinsewright.Client.Records;
+using Rinsewright.Client.Sanitization;
+using Rinsewright.Client.Shell;
+
+namespace Rinsewright.Client;
+
+/// <summary>JSON of what only the client keeps or passes.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull
+)]
+[JsonSerializable(typeof(DeviceSettings))]
+[JsonSerializable(typeof(ProofLine))]
+[JsonSerializable(typeof(ProofLine[]))]
+[JsonSerializable(typeof(TakenFile))]
+[JsonSerializable(typeof(TakenFile[]))]
+[JsonSerializable(typeof(ComputeAnswer))]
+[JsonSerializable(typeof(BackupHead))]
+[JsonSerializable(typeof(BackupContent))]
+public sealed partial class ClientJson : JsonSerializerContext;

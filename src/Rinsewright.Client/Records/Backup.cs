@@ -1,0 +1,66 @@
+using System.Text.Json;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+
+namespace Rinsewright.Client.Records;
+
+/// <summary>First fields of a file that holds everything of one device.</summary>
+public sealed record BackupHead(string Schema, DateTimeOffset At, string Device)
+{
+    /// <summary>Schema written and read.</summary>
+    public const string CurrentSchema = "rinsewright.device/1";
+}
+
+/// <summary>What was found in a chosen file: documents as text; files already kept.</summary>
+public sealed record BackupContent(string Schema, string[] Documents, int Files, int Refused);
+
+/// <summary>What became of an import.</summary>
+public sealed record BackupResult(int Added, int Kept, int Refused);
+
+/// <summary>Brings the documents of a backup in. What is already here and not older stays; nothing is overwritten by something older.</summary>
+public static class Backup
+{
+    /// <summary>Imports; null where the file is not a backup.</summary>
+    public static async Task<BackupResult?> ImportAsync(BackupContent content, Work work)
+    {
+        if (content.Schema != BackupHead.CurrentSchema)
+        {
+            return null;
+        }
+
+        int added = 0, kept = 0, refused = content.Refused;
+        foreach (var text in content.Documents)
+        {
+            if (Read(text) is not { } proof)
+            {
+                refused++;
+                continue;
+            }
+
+            if (await work.OpenAsync(proof.Id) is { } here && here.At >= proof.At)
+            {
+                kept++;
+                continue;
+            }
+
+            await work.SaveAsync(proof);
+            added++;
+        }
+
+        return new BackupResult(added, kept, refused);
+    }
+
+    private static ProofDocument? Read(string text)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(text, ContractsJson.Default.ProofDocument) is { Report: not null, Request: not null, Version: <= ProofDocument.CurrentVersion } proof
+                ? proof
+                : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,55 @@
+using Microsoft.JSInterop;
+using Rinsewright.Client.Shell;
+
+namespace Rinsewright.Client.Records;
+
+/// <summary>The store in the browser's IndexedDB.</summary>
+public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
+{
+    private readonly ScriptModule module = new(js, "./js/store.js");
+
+    /// <inheritdoc/>
+    public Task SaveAsync(Guid id, string lineJson, string documentJson, string? operationJson) => module.CallAsync("save", id, lineJson, documentJson, operationJson);
+
+    /// <inheritdoc/>
+    public Task DeleteAsync(Guid id, string? operationJson) => module.CallAsync("remove", id, operationJson);
+
+    /// <inheritdoc/>
+    public Task<string?> ReadAsync(Guid id) => module.GetAsync<string?>("read", id);
+
+    /// <inheritdoc/>
+    public Task<string> ListAsync() => module.GetAsync<string>("list");
+
+    /// <inheritdoc/>
+    public Task<int> WaitingAsync() => module.GetAsync<int>("waiting");
+
+    /// <inheritdoc/>
+    public Task<string> TakeAsync(int most) => module.GetAsync<string>("take", most);
+
+    /// <inheritdoc/>
+    public Task SettleAsync(IReadOnlyList<string> operationIds) => module.CallAsync("settle", operationIds);
+
+    /// <inheritdoc/>
+    public Task<bool> HasWaitingAsync(Guid documentId) => module.GetAsync<bool>("hasWaiting", documentId);
+
+    /// <inheritdoc/>
+    public Task<string?> MarkAsync(string id, string? value = null) => module.GetAsync<string?>("mark", id, value);
+
+    /// <inheritdoc/>
+    public Task<string[]> UnsentFilesAsync() => module.GetAsync<string[]>("unsentFiles");
+}
+
+/// <summary>The office over the browser's fetch.</summary>
+public sealed class BrowserOffice(IJSRuntime js) : IOffice
+{
+    private readonly ScriptModule module = new(js, "./js/office.js");
+
+    /// <inheritdoc/>
+    public Task<OfficeAnswer> SendAsync(string operationsJson, string language) => module.GetAsync<OfficeAnswer>("send", operationsJson, language);
+
+    /// <inheritdoc/>
+    public Task<int> SendFileAsync(string sha256) => module.GetAsync<int>("sendFile", sha256);
+
+    /// <inheritdoc/>
+    public Task<OfficeAnswer> ChangesAsync(string cursor) => module.GetAsync<OfficeAnswer>("changes", cursor);
+}

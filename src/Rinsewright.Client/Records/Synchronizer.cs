@@ -1,0 +1,145 @@
+using System.Text.Json;
+using Rinsewright.Client.Shell;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+
+namespace Rinsewright.Client.Records;
+
+/// <summary>
+/// Brings device and office together: files first, then operations, then what changed elsewhere. Sent on start, when signal returns, when the page is seen
+/// again, soon after a save, and by the button. An operation keeps its id until the office has answered, so that a lost answer changes nothing.
+/// </summary>
+public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, Preferences preferences, TimeProvider clock)
+{
+    private const int OperationsAtOnce = 8;
+    private const string CursorMark = "cursor";
+    private bool again;
+
+    /// <summary>State changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Sending now.</summary>
+    public bool Busy { get; private set; }
+
+    /// <summary>Whether the office answered last time; null before the first try.</summary>
+    public bool? Reached { get; private set; }
+
+    /// <summary>When everything was last sent.</summary>
+    public DateTimeOffset? SentAt { get; private set; }
+
+    /// <summary>What the office refused, in words, with its reason.</summary>
+    public IReadOnlyList<string> Refused { get; private set; } = [];
+
+    /// <summary>Sends and fetches; a call while one runs makes it run once more.</summary>
+    public async Task RunAsync()
+    {
+        if (Busy)
+        {
+            again = true;
+            return;
+        }
+
+        Busy = true;
+        Changed?.Invoke();
+        try
+        {
+            do
+            {
+                again = false;
+                Reached = await OnceAsync();
+            } while (again);
+        }
+        catch (JsonException)
+        {
+            Reached = false; // something answered that is not the office, such as the sign-in page of a guest network
+        }
+        finally
+        {
+            Busy = false;
+            await work.CountAsync();
+            Changed?.Invoke();
+        }
+    }
+
+    private async Task<bool> OnceAsync()
+    {
+        foreach (var file in await store.UnsentFilesAsync())
+        {
+            if (await office.SendFileAsync(file) == 0)
+            {
+                return false;
+            }
+        }
+
+        if (!await SendAsync())
+        {
+            return false;
+        }
+
+        SentAt = clock.GetLocalNow();
+        return await FetchAsync();
+    }
+
+    private async Task<bool> SendAsync()
+    {
+        for (var most = OperationsAtOnce; ; )
+        {
+            var json = await store.TakeAsync(most);
+            if (json == "[]")
+            {
+                return true;
+            }
+
+            var answer = await office.SendAsync(json, preferences.Language);
+            if (answer.Status == 413 && most > 1)
+            {
+                most = 1;
+                continue;
+            }
+
+            if (answer.Status is < 200 or >= 300)
+            {
+                return false;
+            }
+
+            var results = JsonSerializer.Deserialize(answer.Text, ContractsJson.Default.OperationResults)?.Results ?? [];
+            if (results.Count == 0)
+            {
+                return false;
+            }
+
+            Refused = [.. Refused, .. results.Where(r => r.Outcome == "refused").Select(r => r.Reason ?? "")];
+            await store.SettleAsync([.. results.Select(r => r.Id.ToString())]);
+        }
+    }
+
+    private async Task<bool> FetchAsync()
+    {
+        while (true)
+        {
+            var cursor = await store.MarkAsync(CursorMark) ?? "";
+            var answer = await office.ChangesAsync(cursor);
+            if (answer.Status is < 200 or >= 300)
+            {
+                return false;
+            }
+
+            var changes = JsonSerializer.Deserialize(answer.Text, ContractsJson.Default.Changes);
+            if (changes is null)
+            {
+                return false;
+            }
+
+            foreach (var change in changes.Items)
+            {
+                await work.TakeOverAsync(change);
+            }
+
+            await store.MarkAsync(CursorMark, changes.Cursor);
+            if (!changes.More)
+            {
+                return true;
+            }
+        }
+    }
+}

@@ -1,0 +1,89 @@
+using System.Text.Json;
+using Rinsewright.Client.Shell;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+
+namespace Rinsewright.Client.Records;
+
+/// <summary>The proofs on this device. Every write carries the operation that will reach the office once.</summary>
+public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvider clock)
+{
+    /// <summary>Something was written.</summary>
+    public event Action? Changed;
+
+    /// <summary>Operations that wait to be sent.</summary>
+    public int Waiting { get; private set; }
+
+    /// <summary>Why the last write failed; null where it did not.</summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>Whether anything was saved since the page was opened.</summary>
+    public bool Saved { get; private set; }
+
+    /// <summary>Saves a proof and queues it.</summary>
+    public Task SaveAsync(ProofDocument proof) => WriteAsync(proof.Id, "put", proof);
+
+    /// <summary>Deletes a proof and queues that; returns it so that it can be brought back.</summary>
+    public async Task<ProofDocument?> DeleteAsync(Guid id)
+    {
+        var proof = await OpenAsync(id);
+        await WriteAsync(id, "delete", null);
+        return proof;
+    }
+
+    /// <summary>A proof; null where it is not on this device.</summary>
+    public async Task<ProofDocument?> OpenAsync(Guid id) =>
+        await store.ReadAsync(id) is { } json ? JsonSerializer.Deserialize(json, ContractsJson.Default.ProofDocument) : null;
+
+    /// <summary>Every proof in one line, the latest first.</summary>
+    public async Task<IReadOnlyList<ProofLine>> ListAsync() =>
+        [.. (JsonSerializer.Deserialize(await store.ListAsync(), ClientJson.Default.ProofLineArray) ?? []).OrderByDescending(l => l.At)];
+
+    /// <summary>Takes over what the office has, unless a change made here still waits.</summary>
+    public async Task TakeOverAsync(Change change)
+    {
+        if (await store.HasWaitingAsync(change.DocumentId))
+        {
+            return;
+        }
+
+        if (change.Proof is { } proof)
+        {
+            await store.SaveAsync(proof.Id, Line(proof), Text(proof), null);
+        }
+        else
+        {
+            await store.DeleteAsync(change.DocumentId, null);
+        }
+    }
+
+    /// <summary>Counts again what waits.</summary>
+    public async Task CountAsync()
+    {
+        Waiting = await store.WaitingAsync();
+        Changed?.Invoke();
+    }
+
+    private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
+    {
+        var settings = preferences.Settings;
+        var operation = new Operation(Guid.CreateVersion7(), "proof", id, settings.Technician, settings.Device, clock.GetLocalNow(), action, proof);
+        var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
+        try
+        {
+            await (proof is null ? store.DeleteAsync(id, json) : store.SaveAsync(id, Line(proof), Text(proof), json));
+            Saved = true;
+            Trouble = null;
+        }
+        catch (Microsoft.JSInterop.JSException e)
+        {
+            Trouble = e.Message;
+        }
+
+        await CountAsync();
+    }
+
+    private static string Line(ProofDocument proof) => JsonSerializer.Serialize(ProofLine.Of(proof), ClientJson.Default.ProofLine);
+
+    private static string Text(ProofDocument proof) => JsonSerializer.Serialize(proof, ContractsJson.Default.ProofDocument);
+}

@@ -1,0 +1,50 @@
+using System.Text.Json;
+using Microsoft.JSInterop;
+using Rinsewright.Client.Shell;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Engine.Records;
+using Rinsewright.Files.Sanitization;
+
+namespace Rinsewright.Client.Sanitization;
+
+/// <summary>Files are read in the compute worker; typed readings alone take no time and are judged in the page.</summary>
+public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
+{
+    private readonly ScriptModule module = new(js, "./js/compute.js");
+    private DotNetObjectReference<BrowserComputing>? self;
+
+    /// <inheritdoc/>
+    public event Action<ComputeProgress>? Progressed;
+
+    /// <inheritdoc/>
+    public Task WarmAsync() => module.CallAsync("warm");
+
+    /// <inheritdoc/>
+    public async Task<ComputeAnswer> RunAsync(ProofRequest request, TakenFile? file)
+    {
+        if (file is null)
+        {
+            return await ComputeExports.AnswerAsync(request, null, null, null);
+        }
+
+        self ??= DotNetObjectReference.Create(this);
+        var json = await module.GetAsync<string?>("run", JsonSerializer.Serialize(request, ContractsJson.Default.ProofRequest), file.Sha256, file.Name, self);
+        return json switch
+        {
+            null => new ComputeAnswer(Cancelled: true),
+            "missing" => new ComputeAnswer(Failure: Wire.From(Statement.Of("client.file.missing", ("name", file.Name)))),
+            _ => JsonSerializer.Deserialize(json, ClientJson.Default.ComputeAnswer) ?? new ComputeAnswer(Problem: json),
+        };
+    }
+
+    /// <inheritdoc/>
+    public Task CancelAsync() => module.CallAsync("cancel");
+
+    /// <summary>Called by the page's end of the worker.</summary>
+    [JSInvokable]
+    public void OnProgress(double bytes, double total, double rows) => Progressed?.Invoke(new ComputeProgress(bytes, total, rows));
+
+    /// <inheritdoc/>
+    public void Dispose() => self?.Dispose();
+}

@@ -1,0 +1,243 @@
+using Rinsewright.Client.Records;
+using Rinsewright.Client.Shell;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Sanitization;
+
+namespace Rinsewright.Client.Sanitization;
+
+/// <summary>
+/// The proof on the screen. Whatever changes is judged again and saved on the device at once; one run at a time, the last wish wins. Nothing is saved
+/// before the person gave something.
+/// </summary>
+public sealed class ProofSession(IComputing computing, Work work, Preferences preferences, TimeProvider clock)
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
+    private int wishes;
+    private Task settling = Task.CompletedTask;
+
+    /// <summary>Something on the screen changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>The proof; null before the first report.</summary>
+    public ProofDocument? Proof { get; private set; }
+
+    /// <summary>The file it stands on; null for typed readings alone.</summary>
+    public TakenFile? File { get; private set; }
+
+    /// <summary>A file is being read.</summary>
+    public bool Running { get; private set; }
+
+    /// <summary>How far; null before the first word of it.</summary>
+    public ComputeProgress? Progress { get; private set; }
+
+    /// <summary>Why there is no report, in words to come.</summary>
+    public StatementDto? Failure { get; private set; }
+
+    /// <summary>What cannot be used of what was set.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>Whether the person stopped the reading.</summary>
+    public bool Cancelled { get; private set; }
+
+    /// <summary>Whether the person gave anything: a file, a reading, a name.</summary>
+    public bool Begun { get; private set; }
+
+    /// <summary>Proofs made from the same drop, this one included, when there were several files.</summary>
+    public IReadOnlyList<ProofLine> Together { get; private set; } = [];
+
+    /// <summary>Done when what was asked last is judged and saved.</summary>
+    public Task SettledAsync() => settling;
+
+    /// <summary>A fresh proof, empty but for the technician.</summary>
+    public async Task NewAsync()
+    {
+        await settling;
+        Clear();
+        var request = new ProofRequest(Language: preferences.Language);
+        var answer = await computing.RunAsync(request, null);
+        var now = clock.GetLocalNow();
+        Proof = answer.Report is { } report
+            ? new ProofDocument(Guid.CreateVersion7(), ProofDocument.CurrentVersion, "", "", preferences.Settings.Technician, now, request, report, [])
+            : null;
+        Problem = answer.Problem;
+        Changed?.Invoke();
+    }
+
+    /// <summary>A saved proof; false where it is not on this device.</summary>
+    public async Task<bool> OpenAsync(Guid id)
+    {
+        if (Proof?.Id == id)
+        {
+            return true;
+        }
+
+        await settling;
+        if (await work.OpenAsync(id) is not { } proof)
+        {
+            return false;
+        }
+
+        var together = Together.Any(l => l.Id == id) ? Together : [];
+        Clear();
+        Together = together;
+        Begun = true;
+        Proof = proof;
+        File = proof.Files is [var file, ..] ? new TakenFile(file.Sha256, file.Name, file.Size, true) : null;
+        Changed?.Invoke();
+        return true;
+    }
+
+    /// <summary>One file goes into this proof; of several, each gets a proof of its own with the same settings.</summary>
+    public async Task TakeAsync(IReadOnlyList<TakenFile> files)
+    {
+        await settling;
+        if (Proof is null)
+        {
+            await NewAsync();
+        }
+
+        var lines = new List<ProofLine>();
+        var settings = Proof!;
+        for (var i = 0; i < files.Count; i++)
+        {
+            if (i > 0 || File is not null)
+            {
+                Proof = settings with { Id = Guid.CreateVersion7(), At = clock.GetLocalNow(), Files = [], Request = settings.Request with { Dialect = null, Channels = null, Readings = i > 0 || File is not null ? null : settings.Request.Readings } };
+            }
+
+            await TakeOneAsync(files[i]);
+            if (Failure is null && Problem is null && !Cancelled && Proof is { } done)
+            {
+                lines.Add(ProofLine.Of(done));
+            }
+        }
+
+        if (files.Count > 1)
+        {
+            Together = lines;
+            Changed?.Invoke();
+        }
+    }
+
+    /// <summary>Another setting, reading or decision: judged again and saved.</summary>
+    public void Ask(Func<ProofRequest, ProofRequest> change)
+    {
+        if (Proof is { } proof)
+        {
+            Change(proof with { Request = change(proof.Request) });
+        }
+    }
+
+    /// <summary>Another name or note: saved.</summary>
+    public void Write(Func<ProofDocument, ProofDocument> change)
+    {
+        if (Proof is { } proof)
+        {
+            Change(change(proof));
+        }
+    }
+
+    /// <summary>Stops the reading of the file.</summary>
+    public Task CancelAsync() => computing.CancelAsync();
+
+    /// <summary>Brings a file back after its reading was stopped, or tries again.</summary>
+    public void Again() => Ask(r => r);
+
+    private void Change(ProofDocument proof)
+    {
+        Begun = true;
+        Proof = proof;
+        wishes++;
+        Changed?.Invoke();
+        if (settling.IsCompleted)
+        {
+            settling = SettleAsync();
+        }
+    }
+
+    private async Task SettleAsync()
+    {
+        var judged = Proof?.Request;
+        for (var done = -1; done != wishes; )
+        {
+            await Task.Delay(Pause, clock);
+            done = wishes;
+            await work.SaveAsync(Proof!);
+            if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled)
+            {
+                judged = Proof.Request;
+                await JudgeAsync();
+                if (done == wishes || Failure is null)
+                {
+                    await work.SaveAsync(Proof!);
+                }
+            }
+        }
+    }
+
+    private async Task TakeOneAsync(TakenFile file)
+    {
+        Begun = true;
+        if (file.Sha256.Length == 0)
+        {
+            Failure = new StatementDto("client.file.not-a-file", [new StatementValueDto("name", Text: file.Name)]);
+            Changed?.Invoke();
+            return;
+        }
+
+        File = file;
+        var references = file.Kept ? [new FileReference(file.Sha256, file.Name, file.Size)] : Array.Empty<FileReference>();
+        Proof = Proof! with { Files = references };
+        await JudgeAsync();
+        if (Failure is null && Problem is null && !Cancelled)
+        {
+            await work.SaveAsync(Proof!);
+        }
+    }
+
+    private async Task JudgeAsync()
+    {
+        Running = File is not null;
+        Progress = null;
+        Changed?.Invoke();
+        computing.Progressed += OnProgress;
+        try
+        {
+            var answer = await computing.RunAsync(Proof!.Request, File);
+            Failure = answer.Failure;
+            Problem = answer.Problem;
+            Cancelled = answer.Cancelled;
+            if (answer.Report is { } report)
+            {
+                Proof = Proof with { Report = report };
+            }
+        }
+        catch (Microsoft.JSInterop.JSException e)
+        {
+            Problem = e.Message;
+        }
+        finally
+        {
+            computing.Progressed -= OnProgress;
+            Running = false;
+            Changed?.Invoke();
+        }
+    }
+
+    private void OnProgress(ComputeProgress progress)
+    {
+        Progress = progress;
+        Changed?.Invoke();
+    }
+
+    private void Clear()
+    {
+        Proof = null;
+        File = null;
+        Failure = null;
+        Problem = null;
+        Cancelled = false;
+        Begun = false;
+        Together = [];
+    }
+}

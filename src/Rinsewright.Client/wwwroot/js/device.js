@@ -1,0 +1,57 @@
+// What the page knows of its device: settings, signal, updates, storage, downloads.
+const key = "rinsewright.settings";
+
+export function settings() {
+  return localStorage.getItem(key);
+}
+
+export function keepSettings(json) {
+  localStorage.setItem(key, json);
+  globalThis.rinsewright?.apply(JSON.parse(json));
+}
+
+export function preferredLanguage() {
+  return document.documentElement.lang;
+}
+
+export function listen(page) {
+  const tell = (what) => page.invokeMethodAsync("OnDevice", what);
+  addEventListener("online", () => tell("online"));
+  addEventListener("offline", () => tell("offline"));
+  document.addEventListener("visibilitychange", () => tell(document.visibilityState));
+  addEventListener("rinsewright-update", () => tell("update"));
+  if (globalThis.rinsewright?.update) tell("update");
+}
+
+export function applyUpdate() {
+  globalThis.rinsewright?.update?.postMessage("skipWaiting");
+}
+
+export async function storage() {
+  const kept = (await navigator.storage?.persisted?.()) ?? false;
+  const estimate = (await navigator.storage?.estimate?.()) ?? {};
+  return { kept, usage: estimate.usage ?? 0, quota: estimate.quota ?? 0 };
+}
+
+export async function askToKeep() {
+  return (await navigator.storage?.persist?.()) ?? false;
+}
+
+// One address for each download or view; released a while after use.
+export function offer(bytes, type, name, view) {
+  const url = URL.createObjectURL(new Blob([bytes], { type }));
+  const link = document.createElement("a");
+  link.href = url;
+  if (view) {
+    link.target = "_blank";
+    link.rel = "noopener";
+  } else {
+    link.download = name;
+  }
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 120000);
+}
+
+export function focus(id) {
+  document.getElementById(id)?.focus();
+}

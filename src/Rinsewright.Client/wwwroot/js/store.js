@@ -1,0 +1,157 @@
+// The device's own store. A document, its line in the list and its operation are written in one transaction, or not at all.
+const wait = (request) =>
+  new Promise((done, fail) => {
+    request.onsuccess = () => done(request.result);
+    request.onerror = () => fail(request.error);
+  });
+const finished = (transaction) =>
+  new Promise((done, fail) => {
+    transaction.oncomplete = () => done();
+    transaction.onabort = transaction.onerror = () => fail(transaction.error);
+  });
+
+let opening;
+function open() {
+  return (opening ??= new Promise((done, fail) => {
+    const request = indexedDB.open("rinsewright", 1);
+    request.onupgradeneeded = () => {
+      const db = request.result;
+      db.createObjectStore("docs", { keyPath: "id" });
+      db.createObjectStore("list", { keyPath: "id" });
+      db.createObjectStore("outbox", { keyPath: "seq", autoIncrement: true }).createIndex("document", "documentId");
+      db.createObjectStore("files", { keyPath: "sha256" });
+      db.createObjectStore("marks", { keyPath: "id" });
+    };
+    request.onsuccess = () => {
+      const db = request.result;
+      db.onversionchange = () => {
+        db.close();
+        opening = undefined;
+      };
+      done(db);
+    };
+    request.onerror = () => fail(request.error);
+  }));
+}
+
+const strict = { durability: "strict" };
+
+// An operation that is not on its way yet is replaced by the next one of the same document: what is sent is what was last saved.
+async function replaceWaiting(outbox, operation) {
+  const waiting = await wait(outbox.index("document").getAll(operation.documentId));
+  for (const entry of waiting) if (!entry.sending) outbox.delete(entry.seq);
+  outbox.add({ documentId: operation.documentId, sending: false, operation });
+}
+
+export async function save(id, lineJson, documentJson, operationJson) {
+  const db = await open();
+  const transaction = db.transaction(["docs", "list", "outbox"], "readwrite", strict);
+  const done = finished(transaction);
+  transaction.objectStore("docs").put({ id, json: documentJson });
+  transaction.objectStore("list").put({ ...JSON.parse(lineJson), id });
+  if (operationJson) await replaceWaiting(transaction.objectStore("outbox"), JSON.parse(operationJson));
+  await done;
+}
+
+export async function remove(id, operationJson) {
+  const db = await open();
+  const transaction = db.transaction(["docs", "list", "outbox"], "readwrite", strict);
+  const done = finished(transaction);
+  transaction.objectStore("docs").delete(id);
+  transaction.objectStore("list").delete(id);
+  if (operationJson) await replaceWaiting(transaction.objectStore("outbox"), JSON.parse(operationJson));
+  await done;
+}
+
+export async function read(id) {
+  const db = await open();
+  return (await wait(db.transaction("docs").objectStore("docs").get(id)))?.json ?? null;
+}
+
+export async function list() {
+  const db = await open();
+  return JSON.stringify(await wait(db.transaction("list").objectStore("list").getAll()));
+}
+
+export async function waiting() {
+  const db = await open();
+  const transaction = db.transaction(["outbox", "files"]);
+  const operations = await wait(transaction.objectStore("outbox").count());
+  return operations;
+}
+
+// Marks the next operations as on their way, so that a change made meanwhile queues behind them instead of replacing them.
+export async function take(most) {
+  const db = await open();
+  const transaction = db.transaction("outbox", "readwrite", strict);
+  const done = finished(transaction);
+  const outbox = transaction.objectStore("outbox");
+  const entries = await wait(outbox.getAll(null, most));
+  for (const entry of entries) outbox.put({ ...entry, sending: true });
+  await done;
+  return JSON.stringify(entries.map((entry) => entry.operation));
+}
+
+export async function settle(operationIds) {
+  const gone = new Set(operationIds);
+  const db = await open();
+  const transaction = db.transaction("outbox", "readwrite", strict);
+  const done = finished(transaction);
+  const outbox = transaction.objectStore("outbox");
+  for (const entry of await wait(outbox.getAll())) if (gone.has(entry.operation.id)) outbox.delete(entry.seq);
+  await done;
+}
+
+export async function hasWaiting(documentId) {
+  const db = await open();
+  return (await wait(db.transaction("outbox").objectStore("outbox").index("document").count(documentId))) > 0;
+}
+
+export async function mark(id, value) {
+  const db = await open();
+  if (value === undefined || value === null) return (await wait(db.transaction("marks").objectStore("marks").get(id)))?.value ?? null;
+  const transaction = db.transaction("marks", "readwrite");
+  const done = finished(transaction);
+  transaction.objectStore("marks").put({ id, value });
+  await done;
+  return value;
+}
+
+export async function keepFile(file) {
+  const db = await open();
+  const known = await wait(db.transaction("files").objectStore("files").get(file.sha256));
+  if (known) return;
+  const transaction = db.transaction("files", "readwrite", strict);
+  const done = finished(transaction);
+  transaction.objectStore("files").put(file);
+  await done;
+}
+
+export async function file(sha256) {
+  const db = await open();
+  return (await wait(db.transaction("files").objectStore("files").get(sha256))) ?? null;
+}
+
+export async function unsentFiles() {
+  const db = await open();
+  const all = await wait(db.transaction("files").objectStore("files").getAll());
+  return all.filter((f) => !f.sent).map((f) => f.sha256);
+}
+
+export async function fileSent(sha256) {
+  const db = await open();
+  const transaction = db.transaction("files", "readwrite", strict);
+  const done = finished(transaction);
+  const files = transaction.objectStore("files");
+  const entry = await wait(files.get(sha256));
+  if (entry) files.put({ ...entry, sent: true });
+  await done;
+}
+
+export async function everything() {
+  const db = await open();
+  const transaction = db.transaction(["docs", "files"]);
+  const docs = await wait(transaction.objectStore("docs").getAll());
+  const files = await wait(transaction.objectStore("files").getAll());
+  return { docs: docs.map((d) => d.json), files };
+}
