@@ -10,6 +10,12 @@ public sealed class UnitsOracleTests
     // Factors are products of a few doubles on both sides; 1e-12 leaves room for their rounding and for nothing else.
     private const double Tolerance = 1e-12;
 
+    // Units whose factor the oracle itself rounds: found by comparing it with the exact definitions in the README (Q3, Q5, Q6).
+    private static readonly Dictionary<Unit, double> RoundedByOracle = new()
+    {
+        [Units.FluidOunce] = 2e-12, [Units.BtuPerHour] = 1e-11, [Units.OuncePerGallon] = 4e-10, [Units.PoundPerHour] = 2e-7,
+    };
+
     private static readonly Dictionary<Unit, Enum> Oracle = new()
     {
         [Units.Kelvin] = U.TemperatureUnit.Kelvin,
@@ -112,14 +118,16 @@ public sealed class UnitsOracleTests
     public void Conversion_agrees_with_the_oracle(string from, string to)
     {
         var (a, b) = (Units.Find(from)!, Units.Find(to)!);
-        Gen.Double[-200, 10000]
-            .Sample(value =>
+        var tolerance = Math.Max(RoundedByOracle.GetValueOrDefault(a, Tolerance), RoundedByOracle.GetValueOrDefault(b, Tolerance));
+        Gen.Int[-200_000, 10_000_000]
+            .Sample(thousandths =>
             {
+                var value = thousandths / 1000.0;
                 var ours = new Amount(value, a).In(b).Value;
                 var theirs = UnitsNet.UnitConverter.Convert(value, Oracle[a], Oracle[b]);
                 // Temperature scales subtract offsets of some hundred, so their error is measured on that size.
                 var size = Math.Max(Math.Abs(theirs), a.Offset != 0 || b.Offset != 0 ? 1000 : 0);
-                return Math.Abs(ours - theirs) <= Tolerance * size;
+                return Math.Abs(ours - theirs) <= tolerance * size;
             }, iter: 200);
     }
 }
