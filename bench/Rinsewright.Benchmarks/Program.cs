@@ -1,1 +1,27 @@
+using System.Globalization;
+using Rinsewright.Benchmarks;
+using Rinsewright.Benchmarks.Sanitization;
+
+// Children of a run: one job in a process of its own, so that its peak memory is its own.
+if (args is ["--job", var job, var file, var doses])
+{
+    await ProofJobs.RunAsync(job, file, doses);
+    return 0;
+}
+
+var options = BenchOptions.Parse(args);
+if (options is null)
+{
+    Console.WriteLine(BenchOptions.Help);
+    return 64;
+}
+
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+var table = await ProofBenchmarks.RunAsync(options);
+Console.WriteLine(table);
+if (options.Write)
+{
+    File.WriteAllText(Path.Combine(BenchOptions.Root(), "docs", "handbook", "performance.md"), table);
+}
+
 return 0;

@@ -10,7 +10,7 @@ public sealed partial class SourceTests
     private const string Bibliography = "docs/references.bib";
 
     // Not keys of a text, but said in their place where there is none.
-    private static readonly string[] NotAText = ["common-practice", "data-plate", "label", "service"];
+    private static readonly string[] NotAText = ["common-practice", "data-plate", "product-label", "service"];
 
     [Fact]
     public void Keys_are_listed_once_and_say_how_well_they_are_known()
@@ -91,13 +91,13 @@ public sealed partial class SourceTests
     [GeneratedRegex(@"\bCitation\(\s*(Source:\s*)?""(?<key>[^""{]+)""", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Citation();
 
-    // "source": "key" in data files
-    [GeneratedRegex(@"""source""\s*:\s*""(?<key>[^""]+)""", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
+    // "key": "…" of a source in data files
+    [GeneratedRegex(@"""(source|key)""\s*:\s*""(?<key>[^""]+)""", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
     private static partial Regex JsonSource();
 
     // [key] or [key, locator] in doc comments and pages; a link has its address in round brackets behind it
     [GeneratedRegex(
-        @"(?<![\w\]])\[(?<key>[a-z]+(-[a-z0-9]+)+)(,[^\]\n]*)?\](?![\(\w])",
+        @"(?<![\w\]])\[(?<key>[a-z0-9]+(-[a-z0-9]+)+)(,[^\]\n]*)?\](?![\(\w])",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
         1000
     )]

@@ -11,12 +11,22 @@ public class HeatDoseVerification
     private static readonly HeatDose Capped = HeatDose.HeatUnits(new HeatUnitOptions(Temperature.FromFahrenheit(165), null));
     private static readonly HeatDose Default = HeatDose.HeatUnits(HeatUnitOptions.Default);
 
-    public static TheoryData<double, double, double> PerSecond() => [.. Published.Rows("Sanitization", "hue-per-second.csv").Select(r => (r.Number("surface_f"), r.Number("hue_per_s"), r.Number("seconds_for_3600")))];
+    public static TheoryData<double, double, double> PerSecond() =>
+        [
+            .. Published
+                .Rows("Sanitization", "hue-per-second.csv")
+                .Select(r => (r.Number("surface_f"), r.Number("hue_per_s"), r.Number("seconds_for_3600"))),
+        ];
 
     public static TheoryData<string, double, double, double, double> Exposures() =>
-        [.. Published.Rows("Sanitization", "hue-exposures.csv").Select(r => (r["id"], r.Number("surface_f"), r.Number("seconds"), r.Number("hue"), r.Number("tolerance_percent")))];
+        [
+            .. Published
+                .Rows("Sanitization", "hue-exposures.csv")
+                .Select(r => (r["id"], r.Number("surface_f"), r.Number("seconds"), r.Number("hue"), r.Number("tolerance_percent"))),
+        ];
 
-    public static TheoryData<double, double, double> A0Rows() => [.. Published.Rows("Sanitization", "a0.csv").Select(r => (r.Number("deg_c"), r.Number("seconds"), r.Number("a0")))];
+    public static TheoryData<double, double, double> A0Rows() =>
+        [.. Published.Rows("Sanitization", "a0.csv").Select(r => (r.Number("deg_c"), r.Number("seconds"), r.Number("a0")))];
 
     [Theory]
     [MemberData(nameof(PerSecond))]
@@ -33,7 +43,10 @@ public class HeatDoseVerification
     public void Constant_exposure_matches_the_source(string id, double surfaceF, double seconds, double hue, double tolerancePercent)
     {
         var t = Temperature.FromFahrenheit(surfaceF);
-        Assert.True(Math.Abs((Capped.Over(t, t, seconds) / hue) - 1) * 100 <= tolerancePercent, $"{id}: {Capped.Over(t, t, seconds)} against {hue}");
+        Assert.True(
+            Math.Abs((Capped.Over(t, t, seconds) / hue) - 1) * 100 <= tolerancePercent,
+            $"{id}: {Capped.Over(t, t, seconds)} against {hue}"
+        );
     }
 
     [Theory]

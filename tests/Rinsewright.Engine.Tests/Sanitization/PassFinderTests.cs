@@ -33,7 +33,9 @@ public class PassFinderTests
         var pass = Assert.Single(Find(trace).Passes);
         Assert.InRange(trace.SecondsAt(pass.First), 116, 122);
         Assert.InRange(trace.SecondsAt(pass.Peak), 120 + 40, 120 + 50);
-        Assert.True(trace.ValueAt(pass.Last) < Floor || trace.SecondsAt(pass.Last) - trace.SecondsAt(pass.Peak) <= PassRules.Default.Cooling);
+        Assert.True(
+            trace.ValueAt(pass.Last) < Floor || trace.SecondsAt(pass.Last) - trace.SecondsAt(pass.Peak) <= PassRules.Default.Cooling
+        );
     }
 
     [Theory]
@@ -89,7 +91,14 @@ public class PassFinderTests
     [InlineData(2)]
     public void Hardly_any_samples_are_no_pass(int count)
     {
-        var trace = TraceBuilder.From("t", Engine.Quantities.Units.Celsius, new double[count].Select((_, i) => (double)i).ToArray(), new double[count]);
+        var trace = TraceBuilder.From(
+            "t",
+            Engine.Quantities.Units.Celsius,
+            new double[count]
+                .Select((_, i) => (double)i)
+                .ToArray(),
+            new double[count]
+        );
         Assert.Empty(Find(trace).Passes);
     }
 }

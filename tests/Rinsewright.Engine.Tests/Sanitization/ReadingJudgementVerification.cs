@@ -26,7 +26,12 @@ public class ReadingJudgementVerification
             row.OptionalNumber("uncertainty") is { } u ? new Amount(u, Units.FahrenheitDifference) : null,
             Division: row.OptionalNumber("division") is { } d ? new Amount(d, unit) : null
         );
-        var reading = new Reading(Enum.Parse<MeasuringPoint>(row["point"], true), new Amount(row.Number("value"), unit), ReadingMethod.Probe, instrument);
+        var reading = new Reading(
+            Enum.Parse<MeasuringPoint>(row["point"], true),
+            new Amount(row.Number("value"), unit),
+            ReadingMethod.Probe,
+            instrument
+        );
         var check = ReadingJudgement.Judge(reading, LimitsInForce.For(terms), Code.Instruments);
         Assert.Equal(
             row["expected"] switch
@@ -52,7 +57,10 @@ public class ReadingJudgementVerification
     {
         var row = Published.Rows("Sanitization", "sanitizers.csv").Single(r => r["id"] == id);
         var method = Enum.Parse<SanitizingMethod>(row["method"], true);
-        var label = method == SanitizingMethod.QuaternaryAmmonium ? new SanitizerLabel(new Amount(150, Units.MilligramPerLitre), new Amount(400, Units.MilligramPerLitre)) : null;
+        var label =
+            method == SanitizingMethod.QuaternaryAmmonium
+                ? new SanitizerLabel(new Amount(150, Units.MilligramPerLitre), new Amount(400, Units.MilligramPerLitre))
+                : null;
         var terms = new ProofTerms(MachineType.StationaryRackDualTemperature, method, Code, Label: label);
         var readings = new List<Reading>
         {
@@ -90,7 +98,12 @@ public class ReadingJudgementVerification
     public void Too_strong_is_out_of_range_too()
     {
         var terms = new ProofTerms(MachineType.StationaryRackDualTemperature, SanitizingMethod.Chlorine, Code);
-        var proof = SanitizationProof.Prove(terms, [], [new Reading(MeasuringPoint.SanitizingSolution, new Amount(201, Units.MilligramPerLitre), ReadingMethod.Strip)], []);
+        var proof = SanitizationProof.Prove(
+            terms,
+            [],
+            [new Reading(MeasuringPoint.SanitizingSolution, new Amount(201, Units.MilligramPerLitre), ReadingMethod.Strip)],
+            []
+        );
         Assert.Equal(ReadingStatus.OutOfRange, proof.Checks.Single(c => c.Id == "sanitizer-strength").Status);
         Assert.Equal(Outcome.NotProven, proof.Verdict.Outcome);
     }
@@ -99,7 +112,12 @@ public class ReadingJudgementVerification
     public void A_chlorine_strength_alone_proves_nothing()
     {
         var terms = new ProofTerms(MachineType.StationaryRackDualTemperature, SanitizingMethod.Chlorine, Code);
-        var proof = SanitizationProof.Prove(terms, [], [new Reading(MeasuringPoint.SanitizingSolution, new Amount(60, Units.MilligramPerLitre), ReadingMethod.Strip)], []);
+        var proof = SanitizationProof.Prove(
+            terms,
+            [],
+            [new Reading(MeasuringPoint.SanitizingSolution, new Amount(60, Units.MilligramPerLitre), ReadingMethod.Strip)],
+            []
+        );
         Assert.Equal(Outcome.Undetermined, proof.Verdict.Outcome);
         Assert.Equal(ReadingStatus.NotRead, proof.Checks.Single(c => c.Id == "sanitizer-acidity").Status);
     }

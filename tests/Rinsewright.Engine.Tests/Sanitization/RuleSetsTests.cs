@@ -31,7 +31,10 @@ public class RuleSetsTests
 
     [Fact] // in-410-iac-7-24: 75 °F, not 68
     public void Indiana_needs_a_warmer_iodine_rinse() =>
-        Assert.Equal(75, RuleSets.Find("in-410-iac-7-24")!.Sanitizers.Single(s => s.Method == SanitizingMethod.Iodine).TemperatureMinimum[0].Value);
+        Assert.Equal(
+            75,
+            RuleSets.Find("in-410-iac-7-24")!.Sanitizers.Single(s => s.Method == SanitizingMethod.Iodine).TemperatureMinimum[0].Value
+        );
 
     [Fact]
     public void A_service_can_add_its_own_set_on_top()
@@ -54,7 +57,14 @@ public class RuleSetsTests
     [InlineData("{", "line")]
     [InlineData("""{"format":"x"}""", "format")]
     [InlineData("""{"format":"rinsewright.rules/1","basedOn":"nowhere"}""", "basedOn")]
-    [InlineData("""{"format":"rinsewright.rules/1","sources":[],"limits":[{"printed":["180 F"]}],"id":"a","title":"t","jurisdiction":"j","edition":"e"}""", "limits[0].printed[0]")]
-    [InlineData("""{"format":"rinsewright.rules/1","sources":[],"limits":[{"printed":["180 [degF]"],"id":"x","point":"attic"}],"id":"a","title":"t","jurisdiction":"j","edition":"e"}""", "limits[0].point")]
-    public void A_bad_file_is_refused_with_its_place(string json, string path) => Assert.StartsWith(path, Assert.Throws<RuleSetException>(() => RuleSets.Parse(json)).Path, StringComparison.Ordinal);
+    [InlineData(
+        """{"format":"rinsewright.rules/1","sources":[],"limits":[{"printed":["180 F"]}],"id":"a","title":"t","jurisdiction":"j","edition":"e"}""",
+        "limits[0].printed[0]"
+    )]
+    [InlineData(
+        """{"format":"rinsewright.rules/1","sources":[],"limits":[{"printed":["180 [degF]"],"id":"x","point":"attic"}],"id":"a","title":"t","jurisdiction":"j","edition":"e"}""",
+        "limits[0].point"
+    )]
+    public void A_bad_file_is_refused_with_its_place(string json, string path) =>
+        Assert.StartsWith(path, Assert.Throws<RuleSetException>(() => RuleSets.Parse(json)).Path, StringComparison.Ordinal);
 }

@@ -13,8 +13,12 @@ public class SanitizationProofTests
     private static ProofTerms Terms(Instrument? instrument = null, RuleSet? rules = null, DataPlate? plate = null) =>
         new(MachineType.MultitankConveyor, SanitizingMethod.HotWater, rules ?? Code, plate, Instrument: instrument);
 
-    private static Proof Prove(Trace trace, ProofTerms terms, MeasuringPoint role = MeasuringPoint.WareSurface, params Reading[] readings) =>
-        SanitizationProof.Prove(terms, [(trace, role)], readings, []);
+    private static Proof Prove(
+        Trace trace,
+        ProofTerms terms,
+        MeasuringPoint role = MeasuringPoint.WareSurface,
+        params Reading[] readings
+    ) => SanitizationProof.Prove(terms, [(trace, role)], readings, []);
 
     private static Reading Read(MeasuringPoint point, double value, Unit unit) => new(point, new Amount(value, unit), ReadingMethod.Probe);
 
@@ -75,7 +79,12 @@ public class SanitizationProofTests
     [Fact]
     public void A_cold_final_rinse_reading_is_not_excused_by_a_good_dose()
     {
-        var proof = Prove(new Surface().Counter(60).TwoTankPass().Counter(300).Trace(), Terms(Good), MeasuringPoint.WareSurface, Read(MeasuringPoint.FinalRinseManifold, 177.2, Units.Fahrenheit));
+        var proof = Prove(
+            new Surface().Counter(60).TwoTankPass().Counter(300).Trace(),
+            Terms(Good),
+            MeasuringPoint.WareSurface,
+            Read(MeasuringPoint.FinalRinseManifold, 177.2, Units.Fahrenheit)
+        );
         Assert.Equal(Outcome.NotProven, proof.Verdict.Outcome);
     }
 
@@ -96,14 +105,24 @@ public class SanitizationProofTests
     [InlineData(150, false, Outcome.NotProven)]
     public void Label_shows_what_its_own_temperature_can_show(double labelF, bool reached, Outcome expected)
     {
-        var reading = new Reading(MeasuringPoint.WareSurface, new Amount(labelF, Units.Fahrenheit), ReadingMethod.IrreversibleLabel, Reached: reached);
+        var reading = new Reading(
+            MeasuringPoint.WareSurface,
+            new Amount(labelF, Units.Fahrenheit),
+            ReadingMethod.IrreversibleLabel,
+            Reached: reached
+        );
         Assert.Equal(expected, SanitizationProof.Prove(Terms(), [], [reading], []).Verdict.Outcome);
     }
 
     [Fact]
     public void Water_readings_alone_leave_the_ware_undetermined()
     {
-        var proof = SanitizationProof.Prove(Terms(), [], [Read(MeasuringPoint.WashTank, 155, Units.Fahrenheit), Read(MeasuringPoint.FinalRinseManifold, 185, Units.Fahrenheit)], []);
+        var proof = SanitizationProof.Prove(
+            Terms(),
+            [],
+            [Read(MeasuringPoint.WashTank, 155, Units.Fahrenheit), Read(MeasuringPoint.FinalRinseManifold, 185, Units.Fahrenheit)],
+            []
+        );
         Assert.Equal(Outcome.Undetermined, proof.Verdict.Outcome);
     }
 
@@ -113,7 +132,11 @@ public class SanitizationProofTests
     [InlineData(MeasuringPoint.PumpedRinseTank, 158, ReadingStatus.NearLimit)]
     [InlineData(MeasuringPoint.FinalRinseManifold, 192, ReadingStatus.NearLimit)]
     [InlineData(MeasuringPoint.FinalRinseManifold, 196, ReadingStatus.OutOfRange)]
-    public void Inside_the_code_but_outside_the_band_is_near_limit_with_the_reason(MeasuringPoint point, double valueF, ReadingStatus expected)
+    public void Inside_the_code_but_outside_the_band_is_near_limit_with_the_reason(
+        MeasuringPoint point,
+        double valueF,
+        ReadingStatus expected
+    )
     {
         var check = ReadingJudgement.Judge(Read(point, valueF, Units.Fahrenheit), LimitsInForce.For(Terms()), Code.Instruments);
         Assert.Equal(expected, check.Status);
@@ -123,7 +146,11 @@ public class SanitizationProofTests
     [Fact]
     public void The_data_plate_overrides_the_code_and_adds_to_its_pressure()
     {
-        var plate = new DataPlate(FinalRinseMinimum: new Amount(185, Units.Fahrenheit), PressureMinimum: new Amount(10, Units.Psi), PressureMaximum: new Amount(20, Units.Psi));
+        var plate = new DataPlate(
+            FinalRinseMinimum: new Amount(185, Units.Fahrenheit),
+            PressureMinimum: new Amount(10, Units.Psi),
+            PressureMaximum: new Amount(20, Units.Psi)
+        );
         var limits = LimitsInForce.For(Terms(plate: plate));
         Check Judge(MeasuringPoint p, double v, Unit u) => ReadingJudgement.Judge(Read(p, v, u), limits, []);
         Assert.Equal(LimitForce.DataPlate, Judge(MeasuringPoint.FinalRinseManifold, 182, Units.Fahrenheit).Limit!.Force);
@@ -137,7 +164,12 @@ public class SanitizationProofTests
     public void An_open_question_of_the_reader_keeps_it_from_being_proven()
     {
         var trace = new Surface().Counter(60).TwoTankPass().Counter(300).Trace();
-        var proof = SanitizationProof.Prove(Terms(Good), [(trace, MeasuringPoint.WareSurface)], [], [Statement.Of("files.date-order-open")]);
+        var proof = SanitizationProof.Prove(
+            Terms(Good),
+            [(trace, MeasuringPoint.WareSurface)],
+            [],
+            [Statement.Of("files.date-order-open")]
+        );
         Assert.Equal(Outcome.Undetermined, proof.Verdict.Outcome);
     }
 
@@ -145,7 +177,8 @@ public class SanitizationProofTests
     public void A_hold_needs_its_time_at_its_temperature()
     {
         var rules = RuleSets.Find("au-fsanz")!;
-        Outcome Of(double seconds) => Prove(new Surface().Counter(60).In(80, 4, seconds).In(22, 30, 60).Counter(60).Trace(), Terms(Good, rules)).Verdict.Outcome;
+        Outcome Of(double seconds) =>
+            Prove(new Surface().Counter(60).In(80, 4, seconds).In(22, 30, 60).Counter(60).Trace(), Terms(Good, rules)).Verdict.Outcome;
         Assert.Equal(Outcome.NotProven, Of(25));
         Assert.Equal(Outcome.Proven, Of(60));
     }
@@ -153,7 +186,14 @@ public class SanitizationProofTests
     [Fact]
     public void A_strip_past_its_date_proves_nothing()
     {
-        var reading = new Reading(MeasuringPoint.WareSurface, new Amount(160, Units.Fahrenheit), ReadingMethod.IrreversibleLabel, Reached: true, At: new DateTimeOffset(2031, 5, 2, 9, 0, 0, TimeSpan.Zero), Expires: new DateOnly(2031, 4, 30));
+        var reading = new Reading(
+            MeasuringPoint.WareSurface,
+            new Amount(160, Units.Fahrenheit),
+            ReadingMethod.IrreversibleLabel,
+            Reached: true,
+            At: new DateTimeOffset(2031, 5, 2, 9, 0, 0, TimeSpan.Zero),
+            Expires: new DateOnly(2031, 4, 30)
+        );
         Assert.Equal(Outcome.Undetermined, SanitizationProof.Prove(Terms(), [], [reading], []).Verdict.Outcome);
     }
 }

@@ -40,7 +40,8 @@ internal sealed class Surface(double intervalSeconds = 1, double noiseC = 0, int
     public Surface Counter(double lasting) => In(22, 240, lasting);
 
     /// <summary>A healthy two-tank conveyor: wash 68 °C, pumped rinse 73 °C, final rinse 84 °C, then the unload end.</summary>
-    public Surface TwoTankPass(double finalC = 84) => In(68, 9, 18).In(60, 30, 4).In(73, 7, 14).In(66, 30, 3).In(finalC, 5, 9).In(40, 90, 25);
+    public Surface TwoTankPass(double finalC = 84) =>
+        In(68, 9, 18).In(60, 30, 4).In(73, 7, 14).In(66, 30, 3).In(finalC, 5, 9).In(40, 90, 25);
 
     /// <summary>A door machine: wash 67 °C for 45 s, dwell, final rinse 12 s, door opened.</summary>
     public Surface DoorCycle(double finalC = 84) => In(67, 12, 45).In(62, 40, 5).In(finalC, 6, 12).In(30, 120, 20);

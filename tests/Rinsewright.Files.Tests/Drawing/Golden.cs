@@ -17,5 +17,6 @@ internal static class Golden
         Assert.Equal(File.ReadAllText(path).ReplaceLineEndings("\n"), actual.ReplaceLineEndings("\n"));
     }
 
-    private static string Folder([System.Runtime.CompilerServices.CallerFilePath] string path = "") => Path.Combine(Path.GetDirectoryName(path)!, "Golden");
+    private static string Folder([System.Runtime.CompilerServices.CallerFilePath] string path = "") =>
+        Path.Combine(Path.GetDirectoryName(path)!, "Golden");
 }

@@ -8,20 +8,80 @@ namespace Rinsewright.Files.Tests.Drawing;
 /// </summary>
 internal static class InventedProof
 {
-    public static readonly CitationDto FoodCode = new("wac-246-215", "4-703.11(B)", "FDA Food Code", "United States, as states adopt it", "2022", "opened");
+    public static readonly CitationDto FoodCode = new(
+        "wac-246-215",
+        "4-703.11(B)",
+        "FDA Food Code",
+        "United States, as states adopt it",
+        "2022",
+        "opened"
+    );
     public static readonly CitationDto RinseCode = FoodCode with { Locator = "4-501.112(A)(2)" };
-    public static readonly CitationDto DoseStandard = new("hue-history-2009", "pass criterion", "NSF/ANSI 3, heat unit equivalents", null, "2009 account", "opened");
+    public static readonly CitationDto DoseStandard = new(
+        "hue-history-2009",
+        "pass criterion",
+        "NSF/ANSI 3, heat unit equivalents",
+        null,
+        "2009 account",
+        "opened"
+    );
     public static readonly LimitDto PeakLimit = new("ware-surface-peak", "wareSurface", "minimum", [F(160), C(71)], "rule", FoodCode);
-    public static readonly LimitDto DoseLimit = new("ware-surface-heat-dose", "wareSurface", "minimum", [new(3600, "{HUE}")], "standard", DoseStandard);
+    public static readonly LimitDto DoseLimit = new(
+        "ware-surface-heat-dose",
+        "wareSurface",
+        "minimum",
+        [new(3600, "{HUE}")],
+        "standard",
+        DoseStandard
+    );
     public static readonly LimitDto RinseLimit = new("final-rinse", "finalRinseManifold", "minimum", [F(180), C(82)], "rule", RinseCode);
-    public static readonly LimitDto WashLimit = new("wash", "washTank", "minimum", [F(150), C(66)], "rule", FoodCode with { Locator = "4-501.110(A)(4)" });
-    public static readonly LimitDto PressureLimit = new("pressure", "finalRinseLine", "minimum", [new(15, "[psi]")], "commonPractice", new("tradition", "", "older rules", null, null, "commonPractice"));
+    public static readonly LimitDto WashLimit = new(
+        "wash",
+        "washTank",
+        "minimum",
+        [F(150), C(66)],
+        "rule",
+        FoodCode with
+        {
+            Locator = "4-501.110(A)(4)",
+        }
+    );
+    public static readonly LimitDto PressureLimit = new(
+        "pressure",
+        "finalRinseLine",
+        "minimum",
+        [new(15, "[psi]")],
+        "commonPractice",
+        new("tradition", "", "older rules", null, null, "commonPractice")
+    );
 
     // Seconds, °F: knots of a plate's way through the machine; between them straight.
     private static readonly (double S, double T)[] Knots =
     [
-        (0, 76), (4, 77), (5, 112), (6, 128), (8, 138), (11, 146), (16, 152), (22, 156), (23, 154.5), (25, 151), (26, 157), (28, 160.2), (32, 162),
-        (40, 163.6), (41, 162.8), (43, 162.2), (44, 167), (45.5, 169.4), (47, 171), (48, 169.8), (50, 167), (54, 162), (60, 155), (66, 150),
+        (0, 76),
+        (4, 77),
+        (5, 112),
+        (6, 128),
+        (8, 138),
+        (11, 146),
+        (16, 152),
+        (22, 156),
+        (23, 154.5),
+        (25, 151),
+        (26, 157),
+        (28, 160.2),
+        (32, 162),
+        (40, 163.6),
+        (41, 162.8),
+        (43, 162.2),
+        (44, 167),
+        (45.5, 169.4),
+        (47, 171),
+        (48, 169.8),
+        (50, 167),
+        (54, 162),
+        (60, 155),
+        (66, 150),
     ];
 
     public static AmountDto F(double v) => new(v, "[degF]");
@@ -32,12 +92,17 @@ internal static class InventedProof
 
     public static CurveDto Curve(double offset)
     {
-        List<double> seconds = [], values = [], dose = [];
+        List<double> seconds = [],
+            values = [],
+            dose = [];
         var sum = 0.0;
         for (var i = 0; i <= 66; i++)
         {
             var k = Array.FindLastIndex(Knots, p => p.S <= i);
-            var t = k == Knots.Length - 1 ? Knots[k].T : Knots[k].T + ((Knots[k + 1].T - Knots[k].T) * (i - Knots[k].S) / (Knots[k + 1].S - Knots[k].S));
+            var t =
+                k == Knots.Length - 1
+                    ? Knots[k].T
+                    : Knots[k].T + ((Knots[k + 1].T - Knots[k].T) * (i - Knots[k].S) / (Knots[k + 1].S - Knots[k].S));
             t += i > 4 ? offset : 0;
             // A made-up dose that doubles every 2.6 °F: only the look of the curve matters here.
             sum += t > 143 ? Math.Pow(2, (Math.Min(t, 165) - 143) / 2.6) : 0;
@@ -56,8 +121,16 @@ internal static class InventedProof
         var curve = Curve(offset);
         var peak = F(curve.Values.Max());
         var dose = curve.HeatUnits[^1];
-        var doseFine = dose * 0.88 >= 3600 ? "inRange" : dose * 1.14 < 3600 ? "outOfRange" : "nearLimit";
-        var outcome = doseFine switch { "inRange" => "proven", "outOfRange" => "notProven", _ => "undetermined" };
+        var doseFine =
+            dose * 0.88 >= 3600 ? "inRange"
+            : dose * 1.14 < 3600 ? "outOfRange"
+            : "nearLimit";
+        var outcome = doseFine switch
+        {
+            "inRange" => "proven",
+            "outOfRange" => "notProven",
+            _ => "undetermined",
+        };
         return new PassDto(
             channel,
             number,
@@ -75,8 +148,34 @@ internal static class InventedProof
                 new ZoneDto("zone.final-rinse", start + 43, start + 47, peak),
             ],
             [
-                new CheckDto("heat-dose", outcome, doseFine, new(dose, "{HUE}"), new(Math.Round(dose * 0.88), "{HUE}"), new(Math.Round(dose * 1.14), "{HUE}"), DoseLimit, "Invented reason.", Says("dose"), [], [], null),
-                new CheckDto("peak", "proven", "inRange", peak, F(peak.Value - 0.9), F(peak.Value + 0.9), PeakLimit, "Invented reason.", Says("peak"), [], [], null),
+                new CheckDto(
+                    "heat-dose",
+                    outcome,
+                    doseFine,
+                    new(dose, "{HUE}"),
+                    new(Math.Round(dose * 0.88), "{HUE}"),
+                    new(Math.Round(dose * 1.14), "{HUE}"),
+                    DoseLimit,
+                    "Invented reason.",
+                    Says("dose"),
+                    [],
+                    [],
+                    null
+                ),
+                new CheckDto(
+                    "peak",
+                    "proven",
+                    "inRange",
+                    peak,
+                    F(peak.Value - 0.9),
+                    F(peak.Value + 0.9),
+                    PeakLimit,
+                    "Invented reason.",
+                    Says("peak"),
+                    [],
+                    [],
+                    null
+                ),
             ],
             outcome,
             ["Invented reason."],
@@ -87,7 +186,8 @@ internal static class InventedProof
 
     public static ChannelDto Channel(IReadOnlyList<PassDto> passes, params MarkDto[] marks)
     {
-        List<double> seconds = [], values = [];
+        List<double> seconds = [],
+            values = [];
         var last = 0.0;
         foreach (var pass in passes)
         {
@@ -136,10 +236,17 @@ internal static class InventedProof
             Says("rinse"),
             [],
             [],
-            new ReadingDto("finalRinseManifold", F(value), "probe", new InstrumentDto("Probe no. 4", new(0.9, "[degF]{diff}"), new DateOnly(2026, 9, 14)), new DateTimeOffset(2026, 11, 20, 13, 41, 0, TimeSpan.FromHours(-7)))
+            new ReadingDto(
+                "finalRinseManifold",
+                F(value),
+                "probe",
+                new InstrumentDto("Probe no. 4", new(0.9, "[degF]{diff}"), new DateOnly(2026, 9, 14)),
+                new DateTimeOffset(2026, 11, 20, 13, 41, 0, TimeSpan.FromHours(-7))
+            )
         );
 
-    public static CheckDto NotRead(string point, LimitDto limit) => new(point, "undetermined", "notRead", null, null, null, limit, "Not read.", Says("not read"), [], [], null);
+    public static CheckDto NotRead(string point, LimitDto limit) =>
+        new(point, "undetermined", "notRead", null, null, null, limit, "Not read.", Says("not read"), [], [], null);
 
     public static ProofReport Report(params double[] offsets) => Report(offsets.Length == 0 ? [0.5, 0.1, 0, -0.4, 0.2] : offsets, "proven");
 
@@ -151,7 +258,11 @@ internal static class InventedProof
             "tray-7.csv",
             1240,
             3,
-            [new(118, "No number in the temperature column."), new(119, "No number in the temperature column."), new(733, "The row stops before the temperature.")],
+            [
+                new(118, "No number in the temperature column."),
+                new(119, "No number in the temperature column."),
+                new(733, "The row stops before the temperature."),
+            ],
             [
                 new("separator", "comma", "Every row parts into two columns at commas.", "inferred", ["semicolon", "tab"]),
                 new("date-order", "mdy", "The second figure goes past 12 in 61 rows.", "inferred", ["dmy"]),
@@ -172,7 +283,14 @@ internal static class InventedProof
                 "fda-food-code",
                 "FDA Food Code, mechanical warewashing",
                 "2022",
-                new InstrumentDto("Plate logger no. 7", new(0.9, "[degF]{diff}"), new DateOnly(2026, 6, 2), new DateOnly(2027, 6, 2), null, "TV-0007"),
+                new InstrumentDto(
+                    "Plate logger no. 7",
+                    new(0.9, "[degF]{diff}"),
+                    new DateOnly(2026, 6, 2),
+                    new DateOnly(2027, 6, 2),
+                    null,
+                    "TV-0007"
+                ),
                 new(0.9, "[degF]{diff}"),
                 true,
                 F(165),

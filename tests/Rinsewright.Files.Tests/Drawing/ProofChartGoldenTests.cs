@@ -1,7 +1,7 @@
-using Xunit;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Sanitization;
 using Rinsewright.Files.Drawing;
+using Xunit;
 
 namespace Rinsewright.Files.Tests.Drawing;
 
@@ -13,19 +13,20 @@ public sealed class ProofChartGoldenTests
 
     public static TheoryData<string> Names => [.. Scenes.Keys];
 
-    private static Dictionary<string, Func<Scene>> Scenes { get; } = new(StringComparer.Ordinal)
-    {
-        ["pass-phone.svg"] = () => Draw(InventedProof.Report(), ChartSize.Phone, English),
-        ["pass-desk.svg"] = () => Draw(WithRinse(), ChartSize.Desk, English),
-        ["pass-phone-rinse.svg"] = () => Draw(WithRinse(), ChartSize.Phone, English),
-        ["pass-phone-es-si.svg"] = () => Draw(WithRinse(), ChartSize.Phone, Spanish, UnitDisplay.Si),
-        ["pass-paper-es.svg"] = () => Draw(InventedProof.Report(), ChartSize.Paper, Spanish),
-        ["pass-window.svg"] = () => Draw(InventedProof.Report(), ChartSize.Desk, English, UnitDisplay.AsRead, new ChartWindow(40, 52)),
-        ["pass-low.svg"] = () => Draw(InventedProof.Report([-7, -6, -6], "notProven"), ChartSize.Phone, English),
-        ["overview-desk.svg"] = () => Overview(ChartSize.Desk, 5),
-        ["overview-phone.svg"] = () => Overview(ChartSize.Phone, 5),
-        ["overview-forty.svg"] = () => Overview(ChartSize.Desk, 40),
-    };
+    private static Dictionary<string, Func<Scene>> Scenes { get; } =
+        new(StringComparer.Ordinal)
+        {
+            ["pass-phone.svg"] = () => Draw(InventedProof.Report(), ChartSize.Phone, English),
+            ["pass-desk.svg"] = () => Draw(WithRinse(), ChartSize.Desk, English),
+            ["pass-phone-rinse.svg"] = () => Draw(WithRinse(), ChartSize.Phone, English),
+            ["pass-phone-es-si.svg"] = () => Draw(WithRinse(), ChartSize.Phone, Spanish, UnitDisplay.Si),
+            ["pass-paper-es.svg"] = () => Draw(InventedProof.Report(), ChartSize.Paper, Spanish),
+            ["pass-window.svg"] = () => Draw(InventedProof.Report(), ChartSize.Desk, English, UnitDisplay.AsRead, new ChartWindow(40, 52)),
+            ["pass-low.svg"] = () => Draw(InventedProof.Report([-7, -6, -6], "notProven"), ChartSize.Phone, English),
+            ["overview-desk.svg"] = () => Overview(ChartSize.Desk, 5),
+            ["overview-phone.svg"] = () => Overview(ChartSize.Phone, 5),
+            ["overview-forty.svg"] = () => Overview(ChartSize.Desk, 40),
+        };
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -33,8 +34,13 @@ public sealed class ProofChartGoldenTests
 
     private static ProofReport WithRinse() => InventedProof.Report([0.5, 0.1, 0, -0.4, 0.2], "notProven", [InventedProof.RinseReading()]);
 
-    private static Scene Draw(ProofReport report, ChartSize size, Words words, UnitDisplay units = UnitDisplay.AsRead, ChartWindow? window = null) =>
-        ProofChart.Draw(report, report.Passes[2], size, words, units, window);
+    private static Scene Draw(
+        ProofReport report,
+        ChartSize size,
+        Words words,
+        UnitDisplay units = UnitDisplay.AsRead,
+        ChartWindow? window = null
+    ) => ProofChart.Draw(report, report.Passes[2], size, words, units, window);
 
     private static Scene Overview(ChartSize size, int passes)
     {

@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+
+namespace Rinsewright.Benchmarks;
+
+/// <summary>What to measure.</summary>
+/// <param name="Rows">Sizes of the invented files, in rows.</param>
+/// <param name="Repeats">How often each job runs on each file.</param>
+/// <param name="PassEvery">Seconds from one pass of ware to the next.</param>
+/// <param name="Write">Whether to update docs/handbook/performance.md.</param>
+internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int PassEvery, bool Write)
+{
+    public const string Help = """
+        dotnet run build.cs -- bench [--rows 100000,1000000,10000000] [--repeats 5] [--pass-every 1200] [--write]
+          --rows        sizes of the invented logger files
+          --repeats     runs of each job on each file; medians are shown
+          --pass-every  seconds from one pass of ware to the next, at least 240
+          --write       update docs/handbook/performance.md
+        """;
+
+    /// <summary>Null where an argument is not known.</summary>
+    public static BenchOptions? Parse(string[] args)
+    {
+        var options = new BenchOptions([100_000, 1_000_000, 10_000_000], 5, 1200, Write: false);
+        for (var i = 0; i < args.Length; i++)
+        {
+            var value = i + 1 < args.Length ? args[i + 1] : "";
+            switch (args[i])
+            {
+                case "--write":
+                    options = options with { Write = true };
+                    continue;
+                case "--rows" when value.Split(',').All(r => Whole(r) >= 10_000):
+                    options = options with { Rows = [.. value.Split(',').Select(Whole)] };
+                    break;
+                case "--repeats" when Whole(value) >= 1:
+                    options = options with { Repeats = Whole(value) };
+                    break;
+                case "--pass-every" when Whole(value) >= 240:
+                    options = options with { PassEvery = Whole(value) };
+                    break;
+                default:
+                    return null;
+            }
+
+            i++;
+        }
+
+        return options;
+    }
+
+    /// <summary>Folder that holds Rinsewright.slnx.</summary>
+    public static string Root([CallerFilePath] string path = "") =>
+        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(path)!, "..", ".."));
+
+    private static int Whole(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0;
+}
