@@ -1,6 +1,17 @@
-var builder = WebApplication.CreateBuilder(args);
-builder.WebHost.UseStaticWebAssets();
-var app = builder.Build();
-app.MapStaticAssets();
-app.MapFallbackToFile("index.html");
-await app.RunAsync();
+using Rinsewright.Contracts.Language;
+using Rinsewright.Server.Hosting;
+
+try
+{
+    await ServerHost.RunAsync(ServerHost.Build(args));
+    return 0;
+}
+catch (StartRefusedException e)
+{
+    var language = Environment.GetEnvironmentVariable("LANG")?.StartsWith("es", StringComparison.Ordinal) is true ? "es" : "en";
+    await Console.Error.WriteLineAsync(e.Say(Words.For(language)));
+    return 78; // EX_CONFIG of sysexits.h: something in the settings is wrong
+}
+
+/// <summary>Named so that tests can start the server inside their own process.</summary>
+public partial class Program;

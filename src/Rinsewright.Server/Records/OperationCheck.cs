@@ -46,6 +46,7 @@ public static class OperationCheck
 
         var longest = Math.Max(proof.Kitchen.Length, Math.Max(proof.Machine.Length, proof.Technician.Length));
         return longest > TextLimits.Name ? "server.operation.long-name"
+            : proof.Report.Verdict is not ("proven" or "notProven" or "undetermined") ? "server.operation.verdict"
             : proof.Files.Any(f => !OriginalFiles.IsSha256(f.Sha256)) ? "server.operation.file-hash"
             : null;
     }

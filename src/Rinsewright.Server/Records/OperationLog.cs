@@ -84,17 +84,29 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
 
         if (stands)
         {
-            document.OperationId = operation.Id;
-            document.Json = json;
-            document.Author = operation.Author;
             document.WrittenAt = writtenAt;
-            document.StatedAt = operation.At;
-            document.MadeAt = operation.Proof?.At ?? operation.At;
+            Write(operation, json, document);
         }
 
         document.Versions++;
         document.Revision = revision; // also where another version stands: the device learns that there are more versions now
         return new OperationResult(operation.Id, row.Outcome, revision, Repeated: false, Replaced: row.Replaced);
+    }
+
+    private static void Write(Operation operation, string? json, DocumentRow document)
+    {
+        document.OperationId = operation.Id;
+        document.Json = json;
+        document.Author = operation.Author;
+        document.StatedAt = operation.At;
+        var madeAt = operation.Proof?.At ?? operation.At;
+        document.MadeAt = madeAt;
+        document.OffsetMinutes = (int)madeAt.Offset.TotalMinutes;
+        document.Kitchen = operation.Proof?.Kitchen ?? "";
+        document.Machine = operation.Proof?.Machine ?? "";
+        document.Technician = operation.Proof?.Technician ?? "";
+        document.Verdict = operation.Proof?.Report.Verdict ?? "";
+        document.Passes = operation.Proof?.Report.Passes.Count ?? 0;
     }
 
     private static bool IsLater(DateTimeOffset at, Guid id, DocumentRow document)

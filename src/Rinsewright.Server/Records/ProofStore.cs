@@ -48,8 +48,22 @@ public sealed class ProofStore(AppDb db)
             .ThenBy(d => d.Id)
             .Skip(skip)
             .Take(take)
+            .Select(d => new { d.Id, d.Kitchen, d.Machine, d.Technician, d.MadeAt, d.OffsetMinutes, d.Verdict, d.Passes, d.Demo, d.Versions })
             .ToListAsync(ct);
-        return [.. rows.Select(r => Summary(r, Read(r.Json)!))];
+        return
+        [
+            .. rows.Select(d => new ProofSummary(
+                d.Id,
+                d.Kitchen,
+                d.Machine,
+                d.Technician,
+                d.MadeAt.ToOffset(TimeSpan.FromMinutes(d.OffsetMinutes)),
+                d.Verdict,
+                d.Passes,
+                d.Demo,
+                d.Versions
+            )),
+        ];
     }
 
     /// <summary>A proof as it now stands; null where there is none or it is deleted.</summary>
@@ -96,9 +110,6 @@ public sealed class ProofStore(AppDb db)
         var proof = Read(row.Json);
         return new Change(row.Id, row.Kind, proof is null ? "delete" : "put", row.StatedAt, row.Author, row.Demo, row.Versions, proof);
     }
-
-    private static ProofSummary Summary(DocumentRow row, ProofDocument proof) =>
-        new(row.Id, proof.Kitchen, proof.Machine, proof.Technician, proof.At, proof.Report.Verdict, proof.Report.Passes.Count, row.Demo, row.Versions);
 
     private static ProofDocument? Read(string? json) => json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.ProofDocument);
 }

@@ -25,6 +25,10 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             document.HasIndex(d => new { d.Kind, d.MadeAt });
             document.Property(d => d.Kind).HasMaxLength(TextLimits.Kind);
             document.Property(d => d.Author).HasMaxLength(TextLimits.Name);
+            document.Property(d => d.Kitchen).HasMaxLength(TextLimits.Name);
+            document.Property(d => d.Machine).HasMaxLength(TextLimits.Name);
+            document.Property(d => d.Technician).HasMaxLength(TextLimits.Name);
+            document.Property(d => d.Verdict).HasMaxLength(TextLimits.Kind);
         });
         modelBuilder.Entity<OperationRow>(operation =>
         {

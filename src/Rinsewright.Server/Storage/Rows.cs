@@ -35,6 +35,24 @@ public sealed class DocumentRow
 
     /// <summary>When the proof was made; the time of the change where it is deleted.</summary>
     public DateTimeOffset MadeAt { get; set; }
+
+    /// <summary>Offset of <see cref="MadeAt"/> from UTC, minutes.</summary>
+    public int OffsetMinutes { get; set; }
+
+    /// <summary>Kitchen, copied out of the document so that a list need not open it.</summary>
+    public string Kitchen { get; set; } = "";
+
+    /// <summary>Machine, copied out.</summary>
+    public string Machine { get; set; } = "";
+
+    /// <summary>Technician, copied out.</summary>
+    public string Technician { get; set; } = "";
+
+    /// <summary>Verdict, copied out.</summary>
+    public string Verdict { get; set; } = "";
+
+    /// <summary>Passes found, copied out.</summary>
+    public int Passes { get; set; }
 }
 
 /// <summary>One operation, kept for ever: its id is the primary key, so it is applied once.</summary>

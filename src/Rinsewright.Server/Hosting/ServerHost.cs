@@ -1,0 +1,97 @@
+using Rinsewright.Server.Demo;
+using Rinsewright.Server.Records;
+using Rinsewright.Server.Sanitization;
+using Rinsewright.Server.Storage;
+
+namespace Rinsewright.Server.Hosting;
+
+/// <summary>Puts the server together.</summary>
+public static class ServerHost
+{
+    /// <summary>Builds the application from the command line, the environment and appsettings.json.</summary>
+    /// <exception cref="StartRefusedException">A setting cannot be used, or the address is open to others and that is not allowed.</exception>
+    public static WebApplication Build(string[] args)
+    {
+        var builder = WebApplication.CreateBuilder(args);
+        builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource { InitialData = ServerSettings.Defaults });
+        var settings = ServerSettings.From(builder.Configuration);
+        var asked = Listening.Asked(builder.Configuration);
+        Listening.RefuseOpen(asked, settings);
+        if (asked.Count == 0)
+        {
+            builder.WebHost.UseUrls(ServerSettings.DefaultUrl);
+        }
+
+        builder.WebHost.UseStaticWebAssets(); // else a run from build output outside Development has no client files
+        builder.AddLimits();
+        builder.Services.AddSingleton(settings);
+        builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddJson();
+        builder.Services.AddProblems();
+        builder.Services.AddAccess();
+        builder.Services.AddOpenApi(OpenApiText.Set);
+        builder.Services.AddStore(settings);
+        builder.Services.AddSingleton<OriginalFiles>();
+        builder.Services.AddScoped<OperationLog>();
+        builder.Services.AddScoped<ProofStore>();
+        builder.Services.AddScoped<DemoService>();
+
+        var app = builder.Build();
+        app.UseSecurityHeaders();
+        app.UseExceptionHandler();
+        app.UseStatusCodePages();
+        app.UseSameOrigin();
+        app.UseRouting();
+        app.UseRequestTimeouts();
+        app.UseRateLimiter();
+        app.UseAuthorization();
+        MapEndpoints(app);
+        return app;
+    }
+
+    private static void MapEndpoints(WebApplication app)
+    {
+        app.MapStaticAssets().RequireAuthorization(Access.Local);
+        var api = app.MapGroup("/api").RequireAuthorization(Access.Local);
+        api.MapProof();
+        api.MapOperations();
+        api.MapProofs();
+        api.MapFiles();
+        api.MapDemo();
+        api.Map("/{**rest}", (HttpContext context) => Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-endpoint")).ExcludeFromDescription();
+        app.MapHealth().RequireAuthorization(Access.Local);
+        app.MapOpenApi().RequireAuthorization(Access.Local);
+        app.MapFallbackToFile("index.html").RequireAuthorization(Access.Local);
+    }
+
+    /// <summary>Opens the store, starts, says where it is, and runs until it is stopped.</summary>
+    /// <exception cref="StartRefusedException">The data folder or database cannot be used, or the address is taken.</exception>
+    public static async Task RunAsync(WebApplication app)
+    {
+        var settings = app.Services.GetRequiredService<ServerSettings>();
+        var stopping = app.Lifetime.ApplicationStopping;
+        DataFolder.Make(settings);
+        await StoreOpening.OpenAsync(app.Services, settings, stopping);
+        if (settings.Demo)
+        {
+            await using var scope = app.Services.CreateAsyncScope();
+            await scope.ServiceProvider.GetRequiredService<DemoService>().SeedOnceAsync(stopping);
+        }
+
+        try
+        {
+            await app.StartAsync(stopping);
+        }
+        catch (IOException e) when (e.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+        {
+            throw new StartRefusedException("server.start.address-taken", e, ("address", string.Join(", ", Addresses(app))));
+        }
+
+        Listening.RefuseOpen(Addresses(app), settings); // what was really bound, should the configuration have said it in a way we do not read
+        Console.WriteLine(settings.Words.Say("server.start.running", ("address", string.Join(", ", Addresses(app))), ("place", settings.StorePlace)));
+        await app.WaitForShutdownAsync();
+    }
+
+    private static ICollection<string> Addresses(WebApplication app) =>
+        ((IApplicationBuilder)app).ServerFeatures.Get<Microsoft.AspNetCore.Hosting.Server.Features.IServerAddressesFeature>()?.Addresses ?? [];
+}

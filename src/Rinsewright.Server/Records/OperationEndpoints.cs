@@ -1,0 +1,28 @@
+using Rinsewright.Contracts.Records;
+using Rinsewright.Server.Hosting;
+
+namespace Rinsewright.Server.Records;
+
+/// <summary>How devices and the store come to agree: operations in, changes out.</summary>
+public static class OperationEndpoints
+{
+    /// <summary>POST /operations, GET /changes.</summary>
+    public static void MapOperations(this IEndpointRouteBuilder api)
+    {
+        api.MapPost("/operations", SendAsync)
+            .WithName("send-operations")
+            .WithSummary("Apply a list of operations, each once; sending it again gives the same answers")
+            .Takes(Limits.MostOperationBytes)
+            .Produces<OperationResults>()
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
+        api.MapGet("/changes", (string? after, ProofStore store, CancellationToken ct) => store.ChangesAsync(after, ct))
+            .WithName("changes")
+            .WithSummary("Documents changed after a cursor, a page at a time");
+    }
+
+    private static async Task<IResult> SendAsync(IReadOnlyList<Operation> operations, OperationLog log, HttpContext context, CancellationToken ct) =>
+        operations.Count > OperationLog.MostAtOnce ? Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.many-operations", ("most", $"{OperationLog.MostAtOnce}"))
+        : operations.Any(o => o is null) ? Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.null-operation")
+        : TypedResults.Ok(await log.ApplyAsync(operations, Problems.WordsFor(context), demo: false, ct));
+}

@@ -1,0 +1,40 @@
+using Rinsewright.Contracts.Records;
+using Rinsewright.Server.Hosting;
+
+namespace Rinsewright.Server.Records;
+
+/// <summary>Saved proofs.</summary>
+public static class ProofDocumentEndpoints
+{
+    private const int MostAtOnce = 500;
+
+    /// <summary>GET /proofs, /proofs/{id}, /proofs/{id}/history.</summary>
+    public static void MapProofs(this IEndpointRouteBuilder api)
+    {
+        var proofs = api.MapGroup("/proofs");
+        proofs
+            .MapGet("", (ProofStore store, CancellationToken ct, int skip = 0, int take = 100) => store.ListAsync(Math.Max(0, skip), Math.Clamp(take, 1, MostAtOnce), ct))
+            .WithName("list-proofs")
+            .WithSummary("Saved proofs in one line each, the latest made first; at most 500 at once");
+        proofs
+            .MapGet("/{id:guid}", FindAsync)
+            .WithName("proof")
+            .WithSummary("One saved proof")
+            .Produces<ProofDocument>()
+            .ProducesProblem(StatusCodes.Status404NotFound);
+        proofs
+            .MapGet("/{id:guid}/history", HistoryAsync)
+            .WithName("proof-history")
+            .WithSummary("Every version of a proof with who wrote it, the latest written first")
+            .Produces<IReadOnlyList<DocumentVersion>>()
+            .ProducesProblem(StatusCodes.Status404NotFound);
+    }
+
+    private static async Task<IResult> FindAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct) =>
+        await store.FindAsync(id, ct) is { } proof ? TypedResults.Ok(proof) : NotFound(context);
+
+    private static async Task<IResult> HistoryAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct) =>
+        await store.HistoryAsync(id, ct) is { Count: > 0 } versions ? TypedResults.Ok(versions) : NotFound(context);
+
+    private static IResult NotFound(HttpContext context) => Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-proof");
+}
