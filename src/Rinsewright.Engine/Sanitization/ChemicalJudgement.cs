@@ -209,7 +209,7 @@ public static class ChemicalJudgement
         readings.LastOrDefault(r => r.Value.Unit.Dimension == dimension && (r.Point == MeasuringPoint.SanitizingSolution || (dimension == Dimension.Hardness && r.Point == MeasuringPoint.WaterSupply)));
 
     private static Limit? LabelBound(Amount? figure, LimitSense sense) =>
-        figure is { } f ? Bound("label", sense, [f], new Citation("label", "", "Product label", Basis: Basis.Service)) : null;
+        figure is { } f ? Bound("label", sense, [f], new Citation("product-label", "", "Product label", Basis: Basis.Service)) : null;
 
     private static Limit Bound(string id, LimitSense sense, IReadOnlyList<Amount> printed, Citation citation) =>
         new(id, MeasuringPoint.SanitizingSolution, sense, printed, LimitForce.Rule, citation, [], []);

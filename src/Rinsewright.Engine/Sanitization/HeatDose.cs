@@ -37,7 +37,7 @@ public sealed class HeatDose
 
     /// <summary>
     /// A0, equivalent seconds at 80 °C. Equation S3, [iso-15883-1] Annex B: rate = 10^((T − 80)/10), T in °C. Practice counts from 65 °C up
-    /// ([a0-explained]); <paramref name="floor"/> null counts everything.
+    /// ([a0-concept]); <paramref name="floor"/> null counts everything.
     /// </summary>
     public static HeatDose A0(Temperature? floor) => new(1, Units.Fahrenheit.FromSI(Units.Celsius.ToSI(80)), Math.Log(10) / 18, null, floor);
 

@@ -6,7 +6,7 @@ namespace Rinsewright.Engine.Sanitization;
 /// <summary>Judges what a logger's channel shows: finds its passes and proves each one against the surface limits in force.</summary>
 internal sealed class TraceJudgement
 {
-    // Practice with ISO 15883 counts A0 from 65 °C up [a0-explained].
+    // Practice with ISO 15883 counts A0 from 65 °C up [a0-concept].
     private static readonly Temperature A0Floor = Temperature.FromCelsius(65);
 
     private readonly HeatDose heatUnits;
