@@ -34,7 +34,7 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
         foreach (var (x, y, anchor) in places)
         {
             var area = AreaOf(style, text, x, y, anchor);
-            if (area.Left < left || area.Right > right || area.Top < top || area.Bottom > bottom)
+            if (area.Left < left - 2 || area.Right > right + 2 || area.Top < top || area.Bottom > bottom)
             {
                 continue;
             }
@@ -68,7 +68,7 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
         var s = SceneStyles.Find(style);
         var width = TextWidth.Of(text, s.Size ?? 12, s.Weight);
         var from = anchor switch { TextAnchor.End => x - width, TextAnchor.Middle => x - (width / 2), _ => x };
-        return new Area(from, y - Ascent, from + width, y + Descent);
+        return new Area(from - 2, y - Ascent, from + width + 2, y + Descent);
     }
 
     private static int Crossings(IReadOnlyList<ScenePoint> line, Area a)
