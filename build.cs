@@ -165,7 +165,7 @@ async Task<int> VerifyAsync()
         return 1;
     }
 
-    foreach (var context in (string[])["SqliteDatabase", "PostgresDatabase"])
+    foreach (var context in (string[])["SqliteDb", "PostgresDb"])
     {
         Say($"Migrations of {context} match the model");
         if (

@@ -10,7 +10,10 @@ public sealed class AmountTextTests
     /// <summary>Signs as in the United States, Germany, Mexico and Sweden (which writes U+2212), whatever cultures the machine has.</summary>
     public static readonly TheoryData<string, string, string> Cultures = new()
     {
-        { ".", ",", "-" }, { ",", ".", "-" }, { ",", "\u00a0", "\u2212" }, { "\u066b", "\u066c", "-" },
+        { ".", ",", "-" },
+        { ",", ".", "-" },
+        { ",", "\u00a0", "\u2212" },
+        { "\u066b", "\u066c", "-" },
     };
 
     private static readonly (char, string)[] Signs = [('.', ","), (',', "."), (',', "\u202f"), ('.', "'"), ('.', "")];
@@ -99,7 +102,13 @@ public sealed class AmountTextTests
     [InlineData("-1 psia", Dimension.AbsolutePressure, "amount.below-zero", "-1 psia", 0)]
     [InlineData("180-194 F", Dimension.Temperature, "amount.unknown-unit", "-194 F", 3)]
     [InlineData("１６０ F", Dimension.Temperature, "amount.no-number", "１６０ F", 0)]
-    public void Doubtful_amount_is_refused_with_the_reason_and_the_place(string text, Dimension dimension, string key, string piece, int position)
+    public void Doubtful_amount_is_refused_with_the_reason_and_the_place(
+        string text,
+        Dimension dimension,
+        string key,
+        string piece,
+        int position
+    )
     {
         Assert.False(AmountText.TryParse(text, dimension, out _, out var problem));
         Assert.Equal(new ParseProblem(key, piece, position), problem);
@@ -139,7 +148,14 @@ public sealed class AmountTextTests
         CultureInfo.CurrentCulture = culture;
         try
         {
-            Assert.True(AmountText.TryParse("-1 071.4 °C".Replace("-1 0", "", StringComparison.Ordinal), Dimension.Temperature, out var amount, out _));
+            Assert.True(
+                AmountText.TryParse(
+                    "-1 071.4 °C".Replace("-1 0", "", StringComparison.Ordinal),
+                    Dimension.Temperature,
+                    out var amount,
+                    out _
+                )
+            );
             Assert.Equal(71.4, amount.Value);
             Assert.True(AmountText.TryParse("-3,5 °C", Dimension.Temperature, out amount, out _));
             Assert.Equal(-3.5, amount.Value);
@@ -170,12 +186,19 @@ public sealed class AmountTextTests
     public void What_is_written_for_files_reads_back_the_same() =>
         Gen.Select(Gen.Double[-200, 1e7], Gen.Int[0, Units.All.Count - 1].Select(i => Units.All[i]))
             .Where((v, u) => u.ToSI(v) >= 0)
-            .Sample((value, unit) =>
-                AmountText.TryParse(AmountFormat.Ucum(new Amount(value, unit)), unit.Dimension, out var back, out _, '.') && back == new Amount(value, unit));
+            .Sample(
+                (value, unit) =>
+                    AmountText.TryParse(AmountFormat.Ucum(new Amount(value, unit)), unit.Dimension, out var back, out _, '.')
+                    && back == new Amount(value, unit)
+            );
 
     [Fact]
     public void What_is_written_for_people_reads_back_the_same_to_the_digits_shown() =>
-        Gen.Select(Gen.Int[-2000000, 20000000], Gen.Int[0, Units.All.Count - 1].Select(i => Units.All[i]), Gen.Int[0, Signs.Length - 1].Select(i => Signs[i]))
+        Gen.Select(
+                Gen.Int[-2000000, 20000000],
+                Gen.Int[0, Units.All.Count - 1].Select(i => Units.All[i]),
+                Gen.Int[0, Signs.Length - 1].Select(i => Signs[i])
+            )
             .Select((n, u, s) => (Value: n / Math.Pow(10, u.Digits), Unit: u, Mark: s.Item1, Group: s.Item2))
             .Where(x => x.Unit.ToSI(x.Value) >= 0)
             .Sample(x =>
@@ -189,9 +212,13 @@ public sealed class AmountTextTests
     [Fact]
     public void No_text_whatever_throws() =>
         Gen.Select(Gen.String[Gen.Char["0123456789.,' eE+-−±°FCpHsikaLmg/[]{}%\u00a0\u202f"], 0, 14], Gen.Enum<Dimension>())
-            .Sample((text, dimension) =>
-            {
-                var read = AmountText.TryParse(text, dimension, out var amount, out var problem);
-                return read ? double.IsFinite(amount.SI) && amount.Unit.Dimension == dimension : problem is not null && problem.Position <= text.Length;
-            });
+            .Sample(
+                (text, dimension) =>
+                {
+                    var read = AmountText.TryParse(text, dimension, out var amount, out var problem);
+                    return read
+                        ? double.IsFinite(amount.SI) && amount.Unit.Dimension == dimension
+                        : problem is not null && problem.Position <= text.Length;
+                }
+            );
 }

@@ -40,7 +40,10 @@ public sealed class QuantityConventionTests
         var ins = type.GetProperties().Where(p => p.Name.StartsWith("In", StringComparison.Ordinal)).ToList();
         var froms = Factories(type);
         Assert.NotEmpty(ins);
-        Assert.Equal(ins.Select(p => p.Name[2..]).Order(StringComparer.Ordinal), froms.Select(m => m.Name[4..]).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ins.Select(p => p.Name[2..]).Order(StringComparer.Ordinal),
+            froms.Select(m => m.Name[4..]).Order(StringComparer.Ordinal)
+        );
         foreach (var from in froms)
         {
             var back = (double)type.GetProperty("In" + from.Name[4..])!.GetValue(from.Invoke(null, [12.5]))!;
@@ -72,7 +75,8 @@ public sealed class QuantityConventionTests
         }
 
         var from = Factories(type)[0];
-        object small = from.Invoke(null, [1.0])!, large = from.Invoke(null, [2.0])!;
+        object small = from.Invoke(null, [1.0])!,
+            large = from.Invoke(null, [2.0])!;
         Assert.True((bool)type.GetMethod("op_LessThan")!.Invoke(null, [small, large])!);
         Assert.False((bool)type.GetMethod("op_GreaterThanOrEqual")!.Invoke(null, [small, large])!);
         Assert.True((bool)type.GetMethod("op_LessThanOrEqual")!.Invoke(null, [small, small])!);
@@ -84,11 +88,17 @@ public sealed class QuantityConventionTests
         {
             if (unit.Dimension == dimension)
             {
-                Assert.Equal(3, ((Amount)type.GetMethod("In", [typeof(Unit)])!.Invoke(take.Invoke(null, [new Amount(3, unit)]), [unit])!).Value, 1e-9);
+                Assert.Equal(
+                    3,
+                    ((Amount)type.GetMethod("In", [typeof(Unit)])!.Invoke(take.Invoke(null, [new Amount(3, unit)]), [unit])!).Value,
+                    1e-9
+                );
             }
             else
             {
-                Assert.IsType<ArgumentException>(Assert.Throws<TargetInvocationException>(() => take.Invoke(null, [new Amount(3, unit)])).InnerException);
+                Assert.IsType<ArgumentException>(
+                    Assert.Throws<TargetInvocationException>(() => take.Invoke(null, [new Amount(3, unit)])).InnerException
+                );
             }
         }
     }
@@ -107,8 +117,8 @@ public sealed class QuantityConventionTests
         (int)left.GetType().GetMethod("CompareTo", [left.GetType()])!.Invoke(left, [right])!;
 
     private static MethodInfo[] Factories(Type type) =>
-    [
-        .. type.GetMethods(BindingFlags.Static | BindingFlags.Public)
-            .Where(m => m.Name.StartsWith("From", StringComparison.Ordinal) && m.Name.Length > 4),
-    ];
+        [
+            .. type.GetMethods(BindingFlags.Static | BindingFlags.Public)
+                .Where(m => m.Name.StartsWith("From", StringComparison.Ordinal) && m.Name.Length > 4),
+        ];
 }

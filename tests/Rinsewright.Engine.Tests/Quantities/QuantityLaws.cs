@@ -18,43 +18,54 @@ public sealed class QuantityLaws
     [Fact]
     public void Point_and_difference_undo_each_other() =>
         Gen.Select(Gen.Double[0, 1000], Gen.Double[0, 1000])
-            .Sample((a, b) =>
-            {
-                var (first, second) = (Temperature.FromKelvin(a), Temperature.FromKelvin(b));
-                var difference = first - second;
-                return Close(first.InKelvin, (second + difference).InKelvin, 1000)
-                    && Close(second.InKelvin, (first - difference).InKelvin, 1000)
-                    && (first > second) == (difference > default(TemperatureDifference));
-            });
+            .Sample(
+                (a, b) =>
+                {
+                    var (first, second) = (Temperature.FromKelvin(a), Temperature.FromKelvin(b));
+                    var difference = first - second;
+                    return Close(first.InKelvin, (second + difference).InKelvin, 1000)
+                        && Close(second.InKelvin, (first - difference).InKelvin, 1000)
+                        && (first > second) == (difference > default(TemperatureDifference));
+                }
+            );
 
     [Fact]
     public void A_difference_is_the_same_on_every_scale_up_to_its_factor() =>
         Gen.Select(Gen.Double[0, 200], Gen.Double[0, 200])
-            .Sample((f1, f2) =>
-                Close(f1 - f2, (Temperature.FromFahrenheit(f1) - Temperature.FromFahrenheit(f2)).InFahrenheit, 1000));
+            .Sample((f1, f2) => Close(f1 - f2, (Temperature.FromFahrenheit(f1) - Temperature.FromFahrenheit(f2)).InFahrenheit, 1000));
 
     [Fact]
     public void Gauge_and_absolute_undo_each_other_under_any_air() =>
         Gen.Select(Gen.Double[-10, 200], Gen.Double[10.2, 16])
-            .Sample((psi, air) =>
-            {
-                var atmosphere = AbsolutePressure.FromPsi(air);
-                return Close(psi, GaugePressure.FromPsi(psi).ToAbsolute(atmosphere).ToGauge(atmosphere).InPsi, 300);
-            });
+            .Sample(
+                (psi, air) =>
+                {
+                    var atmosphere = AbsolutePressure.FromPsi(air);
+                    return Close(psi, GaugePressure.FromPsi(psi).ToAbsolute(atmosphere).ToGauge(atmosphere).InPsi, 300);
+                }
+            );
 
     [Fact]
     public void Products_and_their_quotients_undo_each_other() =>
         Gen.Select(Gen.Double[0.01, 1e4], Gen.Double[0.01, 1e4])
-            .Sample((a, b) =>
-                Close(a, (Power.FromKilowatt(a) * Duration.FromHour(b) / Duration.FromHour(b)).InKilowatt, a)
-                && Close(b, (Power.FromKilowatt(a) * Duration.FromHour(b) / Power.FromKilowatt(a)).InHour, b)
-                && Close(a, (VolumeFlow.FromGallonPerMinute(a) * Duration.FromMinute(b) / Duration.FromMinute(b)).InGallonPerMinute, a)
-                && Close(b, (Mass.FromGram(b) / Volume.FromLitre(a) * Volume.FromLitre(a)).InGram, b)
-                && Close(a, (Mass.FromGram(b) / (Mass.FromGram(b) / Volume.FromLitre(a))).InLitre, a)
-                && Close(a, (Speed.FromFootPerMinute(a) * Duration.FromMinute(b) / Speed.FromFootPerMinute(a) / Duration.FromMinute(b)).InFraction * a, a)
-                && Close(a, (MassFlow.FromKilogramPerHour(a) * Duration.FromHour(b) / Duration.FromHour(b)).InKilogramPerHour, a)
-                && Close(a, (Length.FromMetre(a) * Length.FromMetre(b) / Length.FromMetre(b)).InMetre, a)
-                && Close(a, (Area.FromSquareMetre(b) * Length.FromMetre(a) / Area.FromSquareMetre(b)).InMetre, a));
+            .Sample(
+                (a, b) =>
+                    Close(a, (Power.FromKilowatt(a) * Duration.FromHour(b) / Duration.FromHour(b)).InKilowatt, a)
+                    && Close(b, (Power.FromKilowatt(a) * Duration.FromHour(b) / Power.FromKilowatt(a)).InHour, b)
+                    && Close(a, (VolumeFlow.FromGallonPerMinute(a) * Duration.FromMinute(b) / Duration.FromMinute(b)).InGallonPerMinute, a)
+                    && Close(b, (Mass.FromGram(b) / Volume.FromLitre(a) * Volume.FromLitre(a)).InGram, b)
+                    && Close(a, (Mass.FromGram(b) / (Mass.FromGram(b) / Volume.FromLitre(a))).InLitre, a)
+                    && Close(
+                        a,
+                        (
+                            Speed.FromFootPerMinute(a) * Duration.FromMinute(b) / Speed.FromFootPerMinute(a) / Duration.FromMinute(b)
+                        ).InFraction * a,
+                        a
+                    )
+                    && Close(a, (MassFlow.FromKilogramPerHour(a) * Duration.FromHour(b) / Duration.FromHour(b)).InKilogramPerHour, a)
+                    && Close(a, (Length.FromMetre(a) * Length.FromMetre(b) / Length.FromMetre(b)).InMetre, a)
+                    && Close(a, (Area.FromSquareMetre(b) * Length.FromMetre(a) / Area.FromSquareMetre(b)).InMetre, a)
+            );
 
     [Theory]
     // By hand: 12 kW for 30 min; 4.8 gal/min for 10 s; 6 ft/min for 20 s; 50 mg/L in 80 L.

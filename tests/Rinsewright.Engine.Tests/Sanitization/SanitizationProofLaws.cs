@@ -13,7 +13,12 @@ public class SanitizationProofLaws
 
     private static Proof Prove(Trace trace, double uncertaintyC) =>
         SanitizationProof.Prove(
-            new ProofTerms(MachineType.MultitankConveyor, SanitizingMethod.HotWater, Code, Instrument: new Instrument("logger", new Amount(uncertaintyC, Units.CelsiusDifference))),
+            new ProofTerms(
+                MachineType.MultitankConveyor,
+                SanitizingMethod.HotWater,
+                Code,
+                Instrument: new Instrument("logger", new Amount(uncertaintyC, Units.CelsiusDifference))
+            ),
             [(trace, MeasuringPoint.WareSurface)],
             [],
             []
@@ -48,7 +53,10 @@ public class SanitizationProofLaws
                             Outcome.Undetermined => 1,
                             _ => 2,
                         };
-                    Assert.True(Rank(Prove(Day(finalC + more, 0, 1).Trace(), u).Verdict.Outcome) >= Rank(Prove(Day(finalC, 0, 1).Trace(), u).Verdict.Outcome));
+                    Assert.True(
+                        Rank(Prove(Day(finalC + more, 0, 1).Trace(), u).Verdict.Outcome)
+                            >= Rank(Prove(Day(finalC, 0, 1).Trace(), u).Verdict.Outcome)
+                    );
                 },
                 iter: 300
             );
@@ -59,7 +67,8 @@ public class SanitizationProofLaws
             .Sample(
                 (finalC, u) =>
                 {
-                    Pass c = Prove(Day(finalC, 0, 1).Trace(), u).Channels[0].Passes[0], f = Prove(Day(finalC, 0, 1).Trace(Units.Fahrenheit), u).Channels[0].Passes[0];
+                    Pass c = Prove(Day(finalC, 0, 1).Trace(), u).Channels[0].Passes[0],
+                        f = Prove(Day(finalC, 0, 1).Trace(Units.Fahrenheit), u).Channels[0].Passes[0];
                     Assert.Equal((c.First, c.Last), (f.First, f.Last));
                     // Samples are rounded to 0.01 in each unit: 0.01 °C moves a dose by at most half a per cent.
                     Assert.Equal(1, (f.HeatUnits.Value + 1) / (c.HeatUnits.Value + 1), 0.005);
