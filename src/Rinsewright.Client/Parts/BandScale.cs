@@ -31,14 +31,20 @@ public sealed record BandScale(double Low, double High, double? WallLow, double?
                 continue;
             }
 
-            var usual = limit.Force == "commonPractice";
-            if (limit.Sense == "minimum")
+            switch (limit.Sense, limit.Force)
             {
-                (wallLow, usualLow) = usual ? (wallLow, Larger(usualLow, figure)) : (Larger(wallLow, figure), usualLow);
-            }
-            else
-            {
-                (wallHigh, usualHigh) = usual ? (wallHigh, Smaller(usualHigh, figure)) : (Smaller(wallHigh, figure), usualHigh);
+                case ("minimum", "commonPractice"):
+                    usualLow = Larger(usualLow, figure);
+                    break;
+                case ("minimum", _):
+                    wallLow = Larger(wallLow, figure);
+                    break;
+                case (_, "commonPractice"):
+                    usualHigh = Smaller(usualHigh, figure);
+                    break;
+                default:
+                    wallHigh = Smaller(wallHigh, figure);
+                    break;
             }
         }
 

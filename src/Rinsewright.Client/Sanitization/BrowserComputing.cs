@@ -12,6 +12,7 @@ namespace Rinsewright.Client.Sanitization;
 public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
 {
     private readonly ScriptModule module = new(js, "./js/compute.js");
+    private readonly ScriptModule files = new(js, "./js/files.js");
     private DotNetObjectReference<BrowserComputing>? self;
 
     /// <inheritdoc/>
@@ -37,6 +38,10 @@ public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
             _ => JsonSerializer.Deserialize(json, ClientJson.Default.ComputeAnswer) ?? new ComputeAnswer(Problem: json),
         };
     }
+
+    /// <inheritdoc/>
+    public async Task<TakenFile> KeepAsync(byte[] bytes, string name) =>
+        JsonSerializer.Deserialize(await files.GetAsync<string>("keep", bytes, name), ClientJson.Default.TakenFile)!;
 
     /// <inheritdoc/>
     public Task CancelAsync() => module.CallAsync("cancel");

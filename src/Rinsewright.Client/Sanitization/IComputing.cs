@@ -35,6 +35,9 @@ public interface IComputing
     /// <summary>Runs a proof over a file, or over typed readings alone.</summary>
     Task<ComputeAnswer> RunAsync(ProofRequest request, TakenFile? file);
 
+    /// <summary>Keeps bytes on the device like a file that was given.</summary>
+    Task<TakenFile> KeepAsync(byte[] bytes, string name);
+
     /// <summary>Stops the run.</summary>
     Task CancelAsync();
 }

@@ -2,6 +2,7 @@ using Rinsewright.Client.Records;
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Files.Demo;
 
 namespace Rinsewright.Client.Sanitization;
 
@@ -44,6 +45,9 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
 
     /// <summary>Proofs made from the same drop, this one included, when there were several files.</summary>
     public IReadOnlyList<ProofLine> Together { get; private set; } = [];
+
+    /// <summary>The thermometer in the technician's hand, put beside every temperature typed; null where nothing is said of it.</summary>
+    public InstrumentDto? Probe { get; set; }
 
     /// <summary>Done when what was asked last is judged and saved.</summary>
     public Task SettledAsync() => settling;
@@ -117,6 +121,19 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             Together = lines;
             Changed?.Invoke();
         }
+    }
+
+    /// <summary>An invented proof to try the screen with.</summary>
+    public async Task TryAsync(Demo demo)
+    {
+        await NewAsync();
+        Proof = Proof! with
+        {
+            Kitchen = demo.Kitchen,
+            Machine = preferences.Words[demo.MachineKey],
+            Request = demo.Request with { Language = preferences.Language },
+        };
+        await TakeOneAsync(await computing.KeepAsync(DemoLoggers.Bytes(demo.File), demo.File));
     }
 
     /// <summary>Another setting, reading or decision: judged again and saved.</summary>

@@ -3,7 +3,7 @@ using Microsoft.JSInterop;
 namespace Rinsewright.Client.Shell;
 
 /// <summary>The browser as a device.</summary>
-public sealed class BrowserDevice(IJSRuntime js) : IDevice, IAsyncDisposable
+public sealed class BrowserDevice(IJSRuntime js) : IDevice, IDisposable
 {
     private readonly ScriptModule module = new(js, "./js/device.js");
     private DotNetObjectReference<BrowserDevice>? self;
@@ -50,9 +50,5 @@ public sealed class BrowserDevice(IJSRuntime js) : IDevice, IAsyncDisposable
     public Task FocusAsync(string id) => module.CallAsync("focus", id);
 
     /// <inheritdoc/>
-    public async ValueTask DisposeAsync()
-    {
-        self?.Dispose();
-        await module.DisposeAsync();
-    }
+    public void Dispose() => self?.Dispose();
 }

@@ -2,8 +2,8 @@ using Microsoft.JSInterop;
 
 namespace Rinsewright.Client.Shell;
 
-/// <summary>One JavaScript module, loaded when first used.</summary>
-public sealed class ScriptModule(IJSRuntime js, string path) : IAsyncDisposable
+/// <summary>One JavaScript module, loaded when first used and kept as long as the page.</summary>
+public sealed class ScriptModule(IJSRuntime js, string path)
 {
     private Task<IJSObjectReference>? loading;
 
@@ -15,13 +15,4 @@ public sealed class ScriptModule(IJSRuntime js, string path) : IAsyncDisposable
 
     /// <summary>Calls a function of it for its answer.</summary>
     public async Task<T> GetAsync<T>(string name, params object?[] values) => await (await LoadAsync()).InvokeAsync<T>(name, values);
-
-    /// <inheritdoc/>
-    public async ValueTask DisposeAsync()
-    {
-        if (loading is { IsCompletedSuccessfully: true })
-        {
-            await (await loading).DisposeAsync();
-        }
-    }
 }

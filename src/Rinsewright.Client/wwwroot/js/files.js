@@ -62,11 +62,9 @@ export function pick(input) {
   input.click();
 }
 
-export async function demo(path) {
-  const response = await fetch(path);
-  if (!response.ok) return null;
-  const name = path.split("/").at(-1);
-  return JSON.stringify(await take(new File([await response.blob()], name)));
+// Bytes that come with the program, kept like any other file.
+export async function keep(bytes, name) {
+  return JSON.stringify(await take(new File([bytes], name)));
 }
 
 export async function blob(sha256) {
