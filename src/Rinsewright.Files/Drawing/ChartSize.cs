@@ -15,7 +15,7 @@ public sealed record ChartSize(double Width, double TemperatureHeight = 178, dou
     public static ChartSize Desk { get; } = new(744, 190, 104);
 
     /// <summary>The width of a sheet of paper, before it is scaled down.</summary>
-    public static ChartSize Paper { get; } = new(680, 140, 80);
+    public static ChartSize Paper { get; } = new(680, 128, 70);
 }
 
 /// <summary>The stretch of time shown.</summary>

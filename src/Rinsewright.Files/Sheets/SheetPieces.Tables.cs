@@ -7,7 +7,7 @@ internal sealed partial class SheetPieces
 {
     private const double ShapeRoom = 12;
 
-    // Names small over nothing: name and value side by side, two pairs to a line; an odd last pair has the whole width.
+    // Name and value side by side, two pairs to a line; an odd last pair has the whole width.
     private IEnumerable<SheetPiece> Facts(SheetFacts facts)
     {
         var scope = new SheetScope(PdfBlockLevelElementTag.Table);
@@ -80,9 +80,13 @@ internal sealed partial class SheetPieces
             KeepWithNext: true,
             Scope: scope
         );
-        foreach (var row in table.Rows)
+        for (var n = 0; n < table.Rows.Count; n++)
         {
-            yield return Row(table, row, lefts, widths, scope);
+            // A head never stands over a single row of several.
+            yield return Row(table, table.Rows[n], lefts, widths, scope) with
+            {
+                KeepWithNext = n == 0 && table.Rows.Count > 1,
+            };
         }
 
         void DrawHead(SheetCanvas c, double y)
@@ -136,7 +140,7 @@ internal sealed partial class SheetPieces
     {
         for (var i = 0; i < lines.Count; i++)
         {
-            var at = right ? x + cellWidth - CellPad - text.Width(lines[i], text.Cell, bold) : x + CellPad;
+            var at = right ? x + cellWidth - (2.5 * CellPad) - text.Width(lines[i], text.Cell, bold) : x + CellPad;
             c.Text(lines[i], text.Cell, bold, at, y + 1.5 + (i * text.Cell.Line));
         }
     }

@@ -69,7 +69,9 @@ internal static class SheetPrinter
 
         using var file = new MemoryStream();
         pdf.Save(file, false);
-        return file.ToArray();
+        var bytes = file.ToArray();
+        FixedNames.Write(bytes, id);
+        return bytes;
     }
 
     /// <summary>Pieces on pages: heads stay with what they head, tables go on with their head repeated.</summary>
