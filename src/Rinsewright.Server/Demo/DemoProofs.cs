@@ -30,27 +30,27 @@ public sealed record DemoProof(
     public byte[] Content() => DemoLoggers.Bytes(File!);
 }
 
-/// <summary>Tamarack Valley Warewashing: people, kitchens, readings and files are invented.</summary>
+/// <summary>Tamarack Valley Warewashing: people, kitchens, readings, files and dates (those of the files) are invented.</summary>
 public static class DemoProofs
 {
-    private static readonly TimeSpan MountainTime = TimeSpan.FromHours(-7);
+    private static readonly TimeSpan MountainTime = TimeSpan.FromHours(-6);
     private static readonly InstrumentDto PlateLogger = new(
         "Plate logger 7",
         new AmountDto(0.9, "[degF]{diff}"),
-        CalibratedOn: new DateOnly(2026, 6, 2),
-        CalibrationDue: new DateOnly(2027, 6, 2)
+        CalibratedOn: new DateOnly(2031, 2, 3),
+        CalibrationDue: new DateOnly(2032, 2, 3)
     );
-    private static readonly InstrumentDto Probe = new("Probe no. 4", new AmountDto(1, "[degF]{diff}"), CalibratedOn: new DateOnly(2026, 9, 14));
+    private static readonly InstrumentDto Probe = new("Probe no. 4", new AmountDto(1, "[degF]{diff}"), CalibratedOn: new DateOnly(2031, 3, 10));
     private static readonly InstrumentDto Strips = new("Chlorine strips, 0 to 200 mg/L");
     private static readonly InstrumentDto Gauge = new("Gauge at the rinse valve", new AmountDto(1, "[psi]"), Division: new AmountDto(1, "[psi]"));
 
     /// <summary>Every proof of the demo.</summary>
     public static IReadOnlyList<DemoProof> All { get; } =
     [
-        Larkspur(At(20, 14, 5)),
-        Saltbox(At(18, 22, 40)),
-        Millrace(At(19, 9, 50)),
-        TinBell(At(17, 15, 20)),
+        Larkspur(At(14, 13, 50)),
+        Saltbox(At(14, 16, 35)),
+        Millrace(At(15, 10, 5)),
+        TinBell(At(13, 15, 20)),
     ];
 
     private static DemoProof Larkspur(DateTimeOffset at) =>
@@ -117,7 +117,7 @@ public static class DemoProofs
                 Readings:
                 [
                     Read("washTank", 128, "[degF]", "probe", Probe, at.AddMinutes(-9)),
-                    Read("sanitizingSolution", 75, "mg/L", "strip", Strips, at.AddMinutes(-6)) with { Lot = "K-118", Expires = new DateOnly(2027, 8, 31) },
+                    Read("sanitizingSolution", 75, "mg/L", "strip", Strips, at.AddMinutes(-6)) with { Lot = "K-118", Expires = new DateOnly(2032, 8, 31) },
                     Read("sanitizingSolution", 124, "[degF]", "probe", Probe, at.AddMinutes(-6)),
                     Read("sanitizingSolution", 7.6, "[pH]", "strip", new InstrumentDto("pH strips"), at.AddMinutes(-5)),
                     Read("sanitizingSolution", 12, "s", "stopwatch", new InstrumentDto("Stopwatch"), at.AddMinutes(-5)),
@@ -126,7 +126,7 @@ public static class DemoProofs
             )
         );
 
-    private static DateTimeOffset At(int day, int hour, int minute) => new(2026, 11, day, hour, minute, 0, MountainTime);
+    private static DateTimeOffset At(int day, int hour, int minute) => new(2031, 5, day, hour, minute, 0, MountainTime);
 
     private static ReadingDto Read(string point, double value, string unit, string method, InstrumentDto instrument, DateTimeOffset at) =>
         new(point, new AmountDto(value, unit), method, instrument, at);

@@ -3,6 +3,7 @@ using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.RateLimiting;
 using Rinsewright.Server.Records;
 
 namespace Rinsewright.Server.Hosting;
@@ -71,7 +72,7 @@ public static class Limits
 
     // Only the interface is counted: the first load of the client is a few hundred small files.
     private static RateLimitPartition<string> PerAddress(HttpContext context) =>
-        context.Request.Path.StartsWithSegments("/api")
+        context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal)
             ? RateLimitPartition.GetFixedWindowLimiter(
                 context.Connection.RemoteIpAddress?.ToString() ?? "",
                 _ => new FixedWindowRateLimiterOptions { PermitLimit = RequestsPerMinute, Window = TimeSpan.FromMinutes(1) }

@@ -10,7 +10,7 @@ using Rinsewright.Files.Loggers;
 namespace Rinsewright.Server.Hosting;
 
 /// <summary>Refusals and failures as problem details (RFC 9457) in the caller's language: what, where, and how to mend it; never a stack trace.</summary>
-public static class Problems
+public static partial class Problems
 {
     /// <summary>Words of the language the caller prefers by Accept-Language; English otherwise.</summary>
     public static Words WordsFor(HttpContext context)

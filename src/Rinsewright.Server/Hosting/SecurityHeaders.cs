@@ -27,7 +27,7 @@ public static class SecurityHeaders
                     headers["Cross-Origin-Opener-Policy"] = "same-origin";
                     headers["Cross-Origin-Resource-Policy"] = "same-origin";
                     headers["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=(), payment=(), usb=()";
-                    if (context.Request.Path.StartsWithSegments("/api") && headers.CacheControl.Count == 0)
+                    if (context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) && headers.CacheControl.Count == 0)
                     {
                         headers.CacheControl = "no-store";
                     }

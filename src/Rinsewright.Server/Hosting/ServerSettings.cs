@@ -77,5 +77,5 @@ public sealed record ServerSettings(
 public sealed class StartRefusedException(string key, Exception? inner, params (string Name, string Value)[] values) : Exception(key, inner)
 {
     /// <summary>The message in words.</summary>
-    public string Say(Words words) => words.Say(key, values);
+    public string Say(Words words) => words.Say(Message, values);
 }

@@ -16,18 +16,18 @@ public static class FileEndpoints
             .WithSummary("Keep an original file under the SHA-256 of its bytes; 201 where it is new, 200 where it was there")
             .Accepts<Stream>(MediaTypeNames.Application.Octet)
             .Takes(OriginalFiles.MostBytes)
-            .WithRequestTimeout(Limits.Long)
             .Produces(StatusCodes.Status200OK)
             .Produces(StatusCodes.Status201Created)
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
+            .WithRequestTimeout(Limits.Long);
         api.MapGet("/files/{sha256}", Get)
             .WithName("file")
             .WithSummary("An original file, byte for byte")
-            .WithRequestTimeout(Limits.Long)
             .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Application.Octet)
-            .ProducesProblem(StatusCodes.Status404NotFound);
+            .ProducesProblem(StatusCodes.Status404NotFound)
+            .WithRequestTimeout(Limits.Long);
     }
 
     private static async Task<IResult> PutAsync(string sha256, HttpContext context, OriginalFiles files, CancellationToken ct)

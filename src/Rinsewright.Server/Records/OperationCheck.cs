@@ -19,9 +19,9 @@ public static class OperationCheck
             return "server.operation.kind";
         }
 
-        if (operation.Author.Length > TextLimits.Name || operation.Device.Length > TextLimits.Name)
+        if (!IsName(operation.Author) || !IsName(operation.Device))
         {
-            return "server.operation.long-name";
+            return "server.operation.name";
         }
 
         return operation.Action switch
@@ -44,10 +44,12 @@ public static class OperationCheck
             return "server.operation.version";
         }
 
-        var longest = Math.Max(proof.Kitchen.Length, Math.Max(proof.Machine.Length, proof.Technician.Length));
-        return longest > TextLimits.Name ? "server.operation.long-name"
+        return !IsName(proof.Kitchen) || !IsName(proof.Machine) || !IsName(proof.Technician) ? "server.operation.name"
             : proof.Report.Verdict is not ("proven" or "notProven" or "undetermined") ? "server.operation.verdict"
             : proof.Files.Any(f => !OriginalFiles.IsSha256(f.Sha256)) ? "server.operation.file-hash"
             : null;
     }
+
+    // PostgreSQL keeps no NUL character, and a name has no use for the other control characters.
+    private static bool IsName(string text) => text.Length <= TextLimits.Name && !text.Any(char.IsControl);
 }

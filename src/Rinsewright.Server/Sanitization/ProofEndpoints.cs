@@ -23,12 +23,12 @@ public static class ProofEndpoints
             .Accepts<ProofForm>(MediaTypeNames.Multipart.FormData)
             .DisableAntiforgery() // SameOrigin has refused pages of other sites before this
             .Takes(Limits.MostProofBytes)
-            .WithRequestTimeout(Limits.Long)
-            .RequireRateLimiting(Limits.Computing)
             .Produces<ProofReport>()
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
+            .RequireRateLimiting(Limits.Computing)
+            .WithRequestTimeout(Limits.Long);
         sanitization
             .MapGet("/rule-sets", () => RuleSets.BuiltIn.Select(Travelling).ToList())
             .WithName("rule-sets")
