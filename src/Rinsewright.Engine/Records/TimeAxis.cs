@@ -96,6 +96,28 @@ internal sealed class TimeAxis
         }
     }
 
+    /// <summary>Where one steady step of at least five samples gives way to another that differs by more than half.</summary>
+    public IEnumerable<TraceMark> IntervalChanges()
+    {
+        long steady = 0;
+        for (var r = 0; r < runs.Count; r++)
+        {
+            var end = r + 1 < runs.Count ? runs[r + 1].First : Count - 1;
+            if (end - runs[r].First < 5 || runs[r].Step == 0)
+            {
+                continue;
+            }
+
+            var step = runs[r].Step;
+            if (steady > 0 && Math.Max(step, steady) > 1.5 * Math.Min(step, steady))
+            {
+                yield return new TraceMark(TraceMarkKind.IntervalChange, runs[r].First, 0, 0, null, $"{steady / 1000.0:0.###} s, {step / 1000.0:0.###} s");
+            }
+
+            steady = step;
+        }
+    }
+
     private long? UsualStep()
     {
         // The median: an irregular logger has no most frequent step worth the name.

@@ -52,6 +52,9 @@ public sealed class TraceBuilder
         }
     }
 
+    /// <summary>Takes over a mark whose place among the samples is known.</summary>
+    public void Mark(TraceMark mark) => marks.Add(mark);
+
     /// <summary>Marks samples already stored, for example a frozen stretch found afterwards.</summary>
     public void MarkStored(TraceMarkKind kind, int first, int count, string reason, long? line = null) =>
         marks.Add(new TraceMark(kind, first, count, count, line, reason));
@@ -62,8 +65,10 @@ public sealed class TraceBuilder
     /// <param name="utcOffset">Offset of the clock; null where not known.</param>
     public Trace Build(Unit unit, DateTime? start = null, TimeSpan? utcOffset = null)
     {
-        marks.AddRange(axis.Gaps(GapFactor).Where(g => !marks.Any(m => m.Kind == TraceMarkKind.Fault && m.Count == 0 && m.First == g.First)));
-        return new Trace(Name, unit, start, utcOffset, values, axis, [.. marks.OrderBy(m => m.First)]);
+        // A hole that a fault already explains is not marked twice. Building changes nothing, so a trace can be looked at before it is finished.
+        var holes = marks.Where(m => m.Kind == TraceMarkKind.Fault && m.Count == 0).Select(m => m.First).ToHashSet();
+        var found = axis.Gaps(GapFactor).Where(g => !holes.Contains(g.First)).Concat(axis.IntervalChanges());
+        return new Trace(Name, unit, start, utcOffset, values, axis, [.. marks.Concat(found).OrderBy(m => m.First)]);
     }
 
     /// <summary>A trace from arrays, for tests and typed-in series.</summary>

@@ -1,0 +1,205 @@
+using System.Runtime.InteropServices;
+using Rinsewright.Engine.Records;
+
+namespace Rinsewright.Files.Loggers;
+
+/// <summary>What one channel's cell of a row held.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal struct CellValue
+{
+    /// <summary>Whether the row has this channel at all.</summary>
+    public bool Present;
+
+    /// <summary>The fault mark; null where the cell holds a number.</summary>
+    public string? Fault;
+
+    public double Value;
+}
+
+/// <summary>
+/// Puts rows on one time axis. A row out of line with its neighbours waits for the next one, which tells whether the clock stepped or one
+/// stamp was wrong. After a step back the axis goes on at the usual interval, so that time on it never runs backwards; the step is marked.
+/// </summary>
+internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<long, Statement> reject)
+{
+    private const double Wide = TraceBuilder.GapFactor;
+    private readonly CellValue[] held = new CellValue[channels.Count];
+    private long heldMs;
+    private long heldLine;
+    private bool holding;
+    private long last = long.MinValue;
+    private long shift;
+    private long step;
+    private long limit;
+
+    /// <summary>Stamp of second 0, in milliseconds of the clock.</summary>
+    public long Origin { get; private set; }
+
+    /// <summary>Rows on the axis.</summary>
+    public long Rows { get; private set; }
+
+    public IReadOnlyList<ChannelRecord> Channels => channels;
+
+    /// <summary>Steps back of the clock, all of them, and the first with its line and size.</summary>
+    public long StepsBack { get; private set; }
+
+    public (long Line, long Milliseconds) FirstBack { get; private set; }
+
+    /// <summary>Samples of each channel before the first step back.</summary>
+    public int[] CountsAtFirstBack { get; } = new int[channels.Count];
+
+    /// <summary>Stamp of the last row before the first step back, and of the last row of all, without shift.</summary>
+    public long LastBeforeBack { get; private set; }
+
+    public long LastStamp => last;
+
+    /// <summary>Milliseconds by which the axis was shifted at the first step back.</summary>
+    public long ShiftAtFirstBack { get; private set; }
+
+    public long Equal { get; private set; }
+
+    public long FirstEqualLine { get; private set; }
+
+    /// <summary>Adds a row whose one channel holds an ordinary number, when it is in step; false where the row must go the long way.</summary>
+    public bool TryAddInStep(long ms, ReadOnlySpan<double> values, long line)
+    {
+        var ahead = ms - last;
+        if ((ulong)(ahead - 1) >= (ulong)limit || holding)
+        {
+            return false;
+        }
+
+        step = ahead;
+        last = ms;
+        Rows++;
+        var at = ms - Origin + shift;
+        for (var i = 0; i < values.Length; i++)
+        {
+            channels[i].Add(at, values[i], line);
+        }
+
+        limit = (long)(ahead * Wide);
+        return true;
+    }
+
+    /// <summary>Adds a row.</summary>
+    public void Add(long ms, ReadOnlySpan<CellValue> cells, long line)
+    {
+        if (holding)
+        {
+            Settle(ms);
+        }
+
+        if (Rows == 0)
+        {
+            Origin = ms;
+            Commit(ms, cells, line);
+            return;
+        }
+
+        var ahead = ms - last;
+        if (ahead >= 0 && (step == 0 || ahead <= step * Wide))
+        {
+            Commit(ms, cells, line);
+            return;
+        }
+
+        cells.CopyTo(held);
+        (heldMs, heldLine, holding) = (ms, line, true);
+    }
+
+    /// <summary>Ends the file.</summary>
+    public void Finish()
+    {
+        if (holding)
+        {
+            holding = false;
+            Commit(heldMs, held, heldLine);
+        }
+    }
+
+    private void Settle(long next)
+    {
+        holding = false;
+        var near = last + Math.Max((long)(3 * step * Wide), 3000);
+        var wrongAhead = heldMs > last && next > last && next < heldMs && next <= near;
+        var wrongBack = heldMs < last && next > last && next <= near;
+        if (wrongAhead || wrongBack)
+        {
+            Rows++;
+            reject(heldLine, Statement.Of("files.row-stamp-out-of-line"));
+            return;
+        }
+
+        Commit(heldMs, held, heldLine);
+    }
+
+    private void Commit(long ms, ReadOnlySpan<CellValue> cells, long line)
+    {
+        if (Rows > 0)
+        {
+            var ahead = ms - last;
+            if (ahead < 0)
+            {
+                StepBack(ahead, line);
+            }
+            else if (ahead == 0)
+            {
+                Equal++;
+                FirstEqualLine = Equal == 1 ? line : FirstEqualLine;
+                foreach (var channel in channels)
+                {
+                    channel.Mark(TraceMarkKind.Duplicate, "", line, 1);
+                }
+            }
+            else
+            {
+                // The clock was set forward again by as much as it had gone back.
+                shift = shift > 0 && ahead > shift && ahead - shift <= Math.Max(step, 1) * Wide ? 0 : shift;
+                step = ahead;
+                limit = (long)(step * Wide);
+            }
+        }
+
+        last = ms;
+        Rows++;
+        var at = ms - Origin + shift;
+        for (var i = 0; i < cells.Length; i++)
+        {
+            if (!cells[i].Present)
+            {
+                continue;
+            }
+
+            if (cells[i].Fault is { } fault)
+            {
+                channels[i].Fault(fault, line);
+            }
+            else
+            {
+                channels[i].Add(at, cells[i].Value, line);
+            }
+        }
+    }
+
+    private void StepBack(long ahead, long line)
+    {
+        StepsBack++;
+        if (StepsBack == 1)
+        {
+            FirstBack = (line, -ahead);
+            LastBeforeBack = last;
+            for (var i = 0; i < channels.Count; i++)
+            {
+                CountsAtFirstBack[i] = channels[i].Samples.Count;
+            }
+        }
+
+        shift += -ahead + Math.Max(step, 1);
+        ShiftAtFirstBack = StepsBack == 1 ? shift : ShiftAtFirstBack;
+        foreach (var channel in channels)
+        {
+            channel.Mark(TraceMarkKind.ClockBack, ((-ahead) / 1000.0).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture) + " s", line, 0);
+        }
+    }
+}

@@ -1,0 +1,166 @@
+using nietras.SeparatedValues;
+using Rinsewright.Engine.Records;
+
+namespace Rinsewright.Files.Loggers;
+
+/// <summary>The pass that reads the samples: regular rows at full speed through Sep, every other row the long way.</summary>
+internal sealed class TableReader
+{
+    private const int MostKept = 200;
+    private readonly Layout layout;
+    private readonly Clock clock;
+    private readonly IReadOnlyList<ChannelPlan> plans;
+    private readonly RowReader rows;
+    private readonly Pace pace;
+    private readonly Recording recording;
+    private readonly List<RejectedRow> rejected = [];
+
+    public TableReader(Layout layout, Clock clock, IReadOnlyList<ChannelPlan> plans, ChannelChoice choice, IReadOnlyList<ColumnSample> sample, FaultMarks marks, Pace pace)
+    {
+        (this.layout, this.clock, this.plans, this.pace) = (layout, clock, plans, pace);
+        Channels = [.. plans.Select(p => new ChannelRecord(p.Column))];
+        recording = new Recording(Channels, Reject);
+        rows = new RowReader(layout, clock, plans, choice, sample, marks, recording, Reject);
+    }
+
+    public IReadOnlyList<ChannelRecord> Channels { get; }
+
+    public Recording Recording => recording;
+
+    public long Rows { get; private set; }
+
+    public long RejectedCount { get; private set; }
+
+    public IReadOnlyList<RejectedRow> Rejected => [.. rejected.OrderBy(r => r.Line)];
+
+    public IReadOnlyList<LoggerEvent> Events => rows.Events;
+
+    /// <summary>Reads the whole text.</summary>
+    public void Read(TextSource source)
+    {
+        var tail = source.LastLine();
+        if (layout.Shape == RowShape.Table && layout.Separator != ' ' && clock.Kind is ClockKind.Stamp or ClockKind.Epoch or ClockKind.Elapsed && clock.Second < 0)
+        {
+            ReadFast(source, tail);
+        }
+        else
+        {
+            ReadLong(source);
+        }
+
+        recording.Finish();
+        pace.Done(Rows);
+    }
+
+    private void ReadLong(TextSource source)
+    {
+        using var text = source.Open();
+        var lines = new LineReader(text);
+        while (lines.TryRead(out var line))
+        {
+            if (lines.Line > layout.FirstData)
+            {
+                Take(line, lines.Line, !lines.Terminated);
+            }
+        }
+    }
+
+    private void ReadFast(TextSource source, string tail)
+    {
+        using var text = source.Open();
+        using var reader = Sep.New(layout.Separator).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, DisableQuotesParsing = true, Unescape = false, InitialBufferLength = 1 << 16 }).From(text);
+        var stamps = new FastStamp(clock);
+        var values = new double[plans.Count];
+        var stampColumn = clock.Column;
+        var width = layout.Width;
+        var lead = layout.FirstData;
+        long line = 0;
+        var counts = clock.Kind != ClockKind.Stamp;
+        while (Next(reader, line))
+        {
+            var row = reader.Current;
+            line++;
+            if (line <= lead)
+            {
+                continue;
+            }
+
+            if (row.ColCount == width && (tail.Length == 0 || !row.Span.SequenceEqual(tail)))
+            {
+                var stamp = row[stampColumn].Span;
+                long ms;
+                if (counts ? clock.TryNumber(stamp, out ms) : stamps.TryRead(stamp, out ms))
+                {
+                    var i = 0;
+                    for (; i < values.Length; i++)
+                    {
+                        var plan = plans[i];
+                        if (!NumberText.TryParse(row[plan.Column].Span, plan.Mark, out values[i]) || values[i] is not (>= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh))
+                        {
+                            break;
+                        }
+                    }
+
+                    if (i == values.Length && recording.TryAddInStep(ms, values, line))
+                    {
+                        Rows++;
+                        if (Rows % Pace.Stride == 0)
+                        {
+                            pace.Tick(Rows);
+                        }
+
+                        continue;
+                    }
+                }
+            }
+
+            Take(row.Span, line, tail.Length > 0 && row.Span.SequenceEqual(tail));
+        }
+    }
+
+    private static bool Next(SepReader reader, long line)
+    {
+        try
+        {
+            return reader.MoveNext();
+        }
+        catch (NotSupportedException)
+        {
+            // A row longer than the tokenizer's buffer.
+            throw LineReader.TooLong(line + 1);
+        }
+    }
+
+    private void Take(ReadOnlySpan<char> line, long number, bool cut)
+    {
+        if (line.Length > LineReader.LongestLine)
+        {
+            throw LineReader.TooLong(number);
+        }
+
+        if (line.Trim(" \t\f\r\0\u001a").IsEmpty)
+        {
+            return;
+        }
+
+        if (++Rows % Pace.Stride == 0)
+        {
+            pace.Tick(Rows);
+            if (Rows > int.MaxValue - Pace.Stride)
+            {
+                throw new UnreadableFileException(Statement.Of("files.too-many-rows"));
+            }
+        }
+
+        rows.Take(line, number, cut);
+    }
+
+    private void Reject(long line, Statement reason)
+    {
+        RejectedCount++;
+        if (rejected.Count < MostKept)
+        {
+            rejected.Add(new RejectedRow(line, reason));
+        }
+    }
+}
