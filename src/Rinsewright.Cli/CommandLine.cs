@@ -64,8 +64,17 @@ internal static class CommandLine
             _ => (ExitStatus.ProgramFault, words.Say("cli.error.fault", ("problem", $"{e.GetType().Name}: {e.Message}"))),
         };
 
+    /// <summary>The sentence for a value that is not one of those there are.</summary>
+    internal static string NotAmong(Words words, string option, string value, IEnumerable<string> values) =>
+        words.Say("cli.error.not-among", ("option", option), ("value", value), ("values", string.Join(", ", values)));
+
     private static async Task<int> RunAsync(IReadOnlyList<string> args, Terminal terminal, Words words, CancellationToken cancellation)
     {
+        if (!Words.Languages.Contains(LanguageOf(args), StringComparer.OrdinalIgnoreCase))
+        {
+            throw new UsageException(NotAmong(words, "--language", LanguageOf(args), Words.Languages));
+        }
+
         var root = Root(words, terminal);
         var parsed = root.Parse(args, new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null });
         var command = parsed.CommandResult.Command;
@@ -100,7 +109,7 @@ internal static class CommandLine
 
     private static string Say(ParseResult parsed, Words words)
     {
-        if (parsed.UnmatchedTokens.FirstOrDefault() is { } token)
+        if (parsed.UnmatchedTokens is [var token, ..])
         {
             return token.StartsWith('-')
                 ? words.Say("cli.error.unknown-option", ("option", token))

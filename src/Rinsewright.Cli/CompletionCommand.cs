@@ -18,7 +18,7 @@ internal static class CompletionCommand
         {
             var name = parsed.GetValue(shell)!;
             terminal.Output.Write(
-                Script(name) ?? throw new UsageException(words.Say("cli.error.not-among", ("option", "SHELL"), ("value", name), ("values", string.Join(", ", Shells))))
+                Script(name) ?? throw new UsageException(CommandLine.NotAmong(words, "SHELL", name, Shells))
             );
             return ExitStatus.Done;
         });

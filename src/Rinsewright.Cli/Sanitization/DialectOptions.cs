@@ -129,7 +129,7 @@ internal sealed class DialectOptions
         var values = option.GetCompletions(System.CommandLine.Completions.CompletionContext.Empty).Select(c => c.Label).ToList();
         return value is null || values.Contains(value, StringComparer.Ordinal)
             ? value
-            : throw new UsageException(words.Say("cli.error.not-among", ("option", option.Name), ("value", value), ("values", string.Join(", ", values))));
+            : throw new UsageException(CommandLine.NotAmong(words, option.Name, value, values));
     }
 
     private string? Offset(ParseResult parsed, Words words)

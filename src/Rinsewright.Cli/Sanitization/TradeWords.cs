@@ -37,6 +37,6 @@ internal static class TradeWords
     public static string Find(IReadOnlyList<(string[] Typed, string Name)> list, string typed, string option, Words words) =>
         list.FirstOrDefault(w => w.Typed.Contains(typed, StringComparer.OrdinalIgnoreCase) || string.Equals(w.Name, typed, StringComparison.OrdinalIgnoreCase)).Name
         ?? throw new UsageException(
-            words.Say("cli.error.not-among", ("option", option), ("value", typed), ("values", string.Join(", ", Shown(list))))
+            CommandLine.NotAmong(words, option, typed, Shown(list))
         );
 }
