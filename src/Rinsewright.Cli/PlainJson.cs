@@ -1,0 +1,18 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Rinsewright.Cli.Sanitization;
+using Rinsewright.Contracts;
+
+namespace Rinsewright.Cli;
+
+/// <summary>JSON as it is printed: one line, and °F written as °F. It never stands inside a web page.</summary>
+internal static class PlainJson
+{
+    public static ContractsJson Contracts { get; } = new(Options(ContractsJson.Default));
+
+    public static RulesJson Rules { get; } = new(Options(RulesJson.Default));
+
+    private static JsonSerializerOptions Options(JsonSerializerContext context) =>
+        new(context.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, TypeInfoResolver = null };
+}

@@ -1,0 +1,54 @@
+using Rinsewright.Contracts.Language;
+
+namespace Rinsewright.Cli.Sanitization;
+
+/// <summary>Opens a file, or keeps standard input in a temporary file that is gone when it is closed: the reader goes through it more than once.</summary>
+internal static class InputFile
+{
+    private const int BufferSize = 1 << 16;
+
+    public static async Task<Stream> OpenAsync(string path, Terminal terminal, Words words, CancellationToken cancellation)
+    {
+        if (path == "-")
+        {
+            return await SpoolAsync(terminal.Input, cancellation);
+        }
+
+        if (Directory.Exists(path))
+        {
+            throw new FileNotFoundException(words.Say("cli.error.folder", ("file", path)));
+        }
+
+        return File.Exists(path)
+            ? new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, BufferSize, FileOptions.Asynchronous | FileOptions.SequentialScan)
+            : throw new FileNotFoundException(path);
+    }
+
+    private static async Task<Stream> SpoolAsync(Stream input, CancellationToken cancellation)
+    {
+        var options = new FileStreamOptions
+        {
+            Mode = FileMode.CreateNew,
+            Access = FileAccess.ReadWrite,
+            BufferSize = BufferSize,
+            Options = FileOptions.Asynchronous | FileOptions.DeleteOnClose,
+        };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        var spool = new FileStream(Path.Combine(Path.GetTempPath(), $"rinsewright-{Guid.NewGuid():N}"), options);
+        try
+        {
+            await input.CopyToAsync(spool, cancellation);
+            spool.Position = 0;
+            return spool;
+        }
+        catch
+        {
+            await spool.DisposeAsync();
+            throw;
+        }
+    }
+}
