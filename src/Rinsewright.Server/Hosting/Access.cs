@@ -43,6 +43,8 @@ public static class Access
     private sealed class RefusalInWords : IAuthorizationMiddlewareResultHandler
     {
         public Task HandleAsync(RequestDelegate next, HttpContext context, AuthorizationPolicy policy, PolicyAuthorizationResult authorizeResult) =>
-            authorizeResult.Succeeded ? next(context) : Problems.Write(context, StatusCodes.Status403Forbidden, "server.problem.not-local");
+            authorizeResult.Succeeded || context.GetEndpoint() is null // nothing there to be kept out of: 404
+                ? next(context)
+                : Problems.Write(context, StatusCodes.Status403Forbidden, "server.problem.not-local");
     }
 }

@@ -51,17 +51,19 @@ public static class ServerHost
 
     private static void MapEndpoints(WebApplication app)
     {
-        app.MapStaticAssets().RequireAuthorization(Access.Local);
+        var client = app.MapGroup("").RequireAuthorization(Access.Local);
+        client.MapStaticAssets();
         var api = app.MapGroup("/api").RequireAuthorization(Access.Local);
         api.MapProof();
         api.MapOperations();
         api.MapProofs();
         api.MapFiles();
         api.MapDemo();
-        api.Map("/{**rest}", (HttpContext context) => Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-endpoint")).ExcludeFromDescription();
         app.MapHealth().RequireAuthorization(Access.Local);
         app.MapOpenApi().RequireAuthorization(Access.Local);
-        app.MapFallbackToFile("index.html").RequireAuthorization(Access.Local);
+
+        // Every page of the client is index.html; an unknown address of the interface is not a page.
+        client.MapFallbackToFile("{*path:nonfile:regex(^(?!api(/|$)))}", "index.html");
     }
 
     /// <summary>Opens the store, starts, says where it is, and runs until it is stopped.</summary>

@@ -14,7 +14,7 @@ public static class FileEndpoints
         api.MapPut("/files/{sha256}", PutAsync)
             .WithName("put-file")
             .WithSummary("Keep an original file under the SHA-256 of its bytes; 201 where it is new, 200 where it was there")
-            .Accepts<Stream>(MediaTypeNames.Application.Octet)
+            .Accepts<Stream>(MediaTypeNames.Application.Octet, "*/*")
             .Takes(OriginalFiles.MostBytes)
             .Produces(StatusCodes.Status200OK)
             .Produces(StatusCodes.Status201Created)

@@ -1,0 +1,78 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Rinsewright.Server.Storage;
+
+namespace Rinsewright.Server.Tests.Storage;
+
+/// <summary>The store itself, on both databases.</summary>
+public sealed class StoreTests
+{
+    [Fact]
+    public void Migrations_of_SQLite_are_up_to_date()
+    {
+        using var db = new SqliteDesign().CreateDbContext([]);
+        Assert.False(db.Database.HasPendingModelChanges());
+    }
+
+    [Fact]
+    public void Migrations_of_PostgreSQL_are_up_to_date()
+    {
+        using var db = new PostgresDesign().CreateDbContext([]);
+        Assert.False(db.Database.HasPendingModelChanges());
+    }
+
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Restart_keeps_what_was_saved(Database database)
+    {
+        await using var server = await TestServer.MakeAsync(database);
+        var operation = Invented.Put(Guid.CreateVersion7(), "after the flood");
+        using (var client = server.CreateClient())
+        {
+            await client.SendAsync(operation);
+        }
+
+        await using var restarted = server.Again();
+        using var again = restarted.CreateClient();
+        Assert.Equal("after the flood", Assert.Single(await again.HistoryAsync(operation.DocumentId)).Proof!.Note);
+        Assert.True(Assert.Single(await again.SendAsync(operation)).Repeated);
+    }
+
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Two_servers_on_one_database_apply_an_operation_once(Database database)
+    {
+        await using var one = await TestServer.MakeAsync(database);
+        await using var two = one.Again();
+        using var a = one.CreateClient();
+        using var b = two.CreateClient();
+        var operations = Enumerable.Range(0, 6).Select(_ => Invented.Put(Guid.CreateVersion7())).ToArray();
+        var answers = await Task.WhenAll(
+            operations.SelectMany(o => new[] { a, b }.Select(client => Task.Run(() => client.SendAsync(o))))
+        );
+        Assert.Equal(operations.Length, answers.Count(r => !r[0].Repeated));
+        Assert.Equal(operations.Length, (await b.ProofsAsync()).Count);
+    }
+
+    [Fact]
+    public async Task SQLite_file_keeps_a_write_ahead_log()
+    {
+        await using var server = await TestServer.MakeAsync();
+        using var client = server.CreateClient();
+        await using var scope = server.Services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<AppDb>();
+        var mode = await db.Database.SqlQueryRaw<string>("select journal_mode as Value from pragma_journal_mode").SingleAsync(TestContext.Current.CancellationToken);
+        Assert.Equal("wal", mode);
+    }
+
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Proof_comes_back_as_it_was_sent_with_its_offset(Database database)
+    {
+        await using var server = await TestServer.MakeAsync(database);
+        using var client = server.CreateClient();
+        var operation = Invented.Put(Guid.CreateVersion7(), "71,4 °C · ✓");
+        await client.SendAsync(operation);
+        var summary = Assert.Single(await client.ProofsAsync());
+        Assert.Equal((Invented.Morning, Invented.Morning.Offset), (summary.At, summary.At.Offset));
+        var change = Assert.Single((await client.ChangesAsync()).Items);
+        Assert.Equivalent(operation.Proof, change.Proof, strict: true);
+    }
+}

@@ -1,0 +1,95 @@
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace Rinsewright.Server.Tests;
+
+/// <summary>The real server in this process, on a data folder and a database of its own.</summary>
+public sealed class TestServer : WebApplicationFactory<Program>
+{
+    private readonly Dictionary<string, string?> settings = new(StringComparer.Ordinal);
+    private readonly TimeProvider? clock;
+    private readonly OwnPostgres? postgres;
+
+    private TestServer(string folder, OwnPostgres? postgres, TimeProvider? clock)
+    {
+        Folder = folder;
+        this.postgres = postgres;
+        this.clock = clock;
+        settings["Rinsewright:Data"] = folder;
+        settings["Rinsewright:Demo"] = "false";
+        settings["Logging:LogLevel:Microsoft.AspNetCore.Routing.EndpointRoutingMiddleware"] = "None"; // the in-process server has no body limits and says so each time
+        settings["Rinsewright:Database"] = postgres?.Connection;
+    }
+
+    /// <summary>Data folder.</summary>
+    public string Folder { get; }
+
+    /// <summary>Makes a server without the demo; it starts at the first client.</summary>
+    public static async Task<TestServer> MakeAsync(Database database = Database.Sqlite, TimeProvider? clock = null, params (string Key, string Value)[] more)
+    {
+        var own = database == Database.Postgres ? await OwnPostgres.MakeAsync() : null;
+        var server = new TestServer(Path.Combine(Path.GetTempPath(), $"rinsewright-{Guid.CreateVersion7():n}"), own, clock);
+        foreach (var (key, value) in more)
+        {
+            server.settings[key] = value;
+        }
+
+        return server;
+    }
+
+    /// <summary>Another server process on the same data.</summary>
+    public TestServer Again()
+    {
+        var again = new TestServer(Folder, null, clock);
+        foreach (var (key, value) in settings)
+        {
+            again.settings[key] = value;
+        }
+
+        return again;
+    }
+
+    /// <summary>The same server on a socket.</summary>
+    public HttpClient OnSocket()
+    {
+        UseKestrel(0);
+        StartServer();
+        return new HttpClient { BaseAddress = ClientOptions.BaseAddress };
+    }
+
+    /// <summary>Stops it and removes what it kept.</summary>
+    public override async ValueTask DisposeAsync()
+    {
+        await base.DisposeAsync();
+        SqliteConnection.ClearAllPools();
+        if (postgres is not null)
+        {
+            await postgres.DisposeAsync();
+        }
+
+        if (Directory.Exists(Folder))
+        {
+            Directory.Delete(Folder, recursive: true);
+        }
+
+        GC.SuppressFinalize(this);
+    }
+
+    /// <inheritdoc/>
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        foreach (var (key, value) in settings.Where(s => s.Value is not null))
+        {
+            builder.UseSetting(key, value);
+        }
+
+        if (clock is not null)
+        {
+            builder.ConfigureTestServices(s => s.Replace(ServiceDescriptor.Singleton(clock)));
+        }
+    }
+}
