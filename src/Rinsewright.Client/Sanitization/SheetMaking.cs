@@ -1,6 +1,8 @@
 using System.Globalization;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Files.Drawing;
+using Rinsewright.Files.Sheets;
 
 namespace Rinsewright.Client.Sanitization;
 
@@ -8,7 +10,8 @@ namespace Rinsewright.Client.Sanitization;
 public static class SheetMaking
 {
     /// <summary>The PDF.</summary>
-    public static byte[] Make(ProofDocument proof, string paper, string language) => throw new NotSupportedException();
+    public static byte[] Make(ProofDocument proof, string paper, string language, UnitDisplay units) =>
+        ProofSheet.Make(proof, new SheetOptions(paper == "a4" ? Paper.A4 : Paper.Letter, language, units));
 
     /// <summary>A file name that says kitchen, day and what it is.</summary>
     public static string FileName(ProofDocument proof, Words words)
