@@ -56,27 +56,30 @@ catch (OperationCanceledException)
 
 async Task<int> CheckAsync()
 {
-    Say("Tools");
-    if (await RestoreToolsAsync() is not 0 and var noTools)
-    {
-        return noTools;
-    }
-
-    Say("Format");
-    if (await DotnetAsync(["csharpier", "check", "."]) is not 0 and var unformatted)
-    {
-        Console.WriteLine("Some files are not in the project's format. Mend them with: dotnet run build.cs -- format");
-        return unformatted;
-    }
-
-    Say("Build, warnings as errors");
-    if (await DotnetAsync(["build", Solution, "-c", Configuration, "-warnaserror", "--nologo"]) is not 0 and var broken)
-    {
-        return broken;
-    }
-
-    Say("What the tests need");
+    var tally = new Tally();
     var notRun = new List<string>();
+    Say("Tools");
+    tally.Step("restore the tools", await RestoreToolsAsync());
+    Say("Format");
+    tally.Step("format: mend it with  dotnet run build.cs -- format", await DotnetAsync(["csharpier", "check", "."]));
+    Say("Build, warnings as errors");
+    if (tally.Step("build", await DotnetAsync(["build", Solution, "-c", Configuration, "-warnaserror", "--nologo"])))
+    {
+        await TestsAsync(tally, notRun);
+    }
+    else
+    {
+        notRun.Add("tests: the build failed");
+    }
+
+    Say($"Result after {clock.Elapsed.TotalMinutes.ToString("0.0", CultureInfo.InvariantCulture)} min");
+    tally.Print(notRun);
+    return tally.Failed == 0 ? 0 : 1;
+}
+
+async Task TestsAsync(Tally tally, List<string> notRun)
+{
+    Say("What the tests need");
     var variables = new Dictionary<string, string>(StringComparer.Ordinal);
     if (await Browser.FindOrInstallAsync(stopping.Token) is { } browser)
     {
@@ -84,7 +87,7 @@ async Task<int> CheckAsync()
     }
     else
     {
-        notRun.Add("browser tests: install Chromium, or name a Chromium-like browser in RINSEWRIGHT_BROWSER");
+        tally.Step("browser: install Chromium, or name a browser of its kind in RINSEWRIGHT_BROWSER", 1);
     }
 
     await using var postgres = await Postgres.StartAsync(stopping.Token);
@@ -94,11 +97,12 @@ async Task<int> CheckAsync()
     }
     else
     {
-        notRun.Add("PostgreSQL rows of the storage tests: install PostgreSQL (Debian: apt-get install postgresql)");
+        notRun.Add(
+            "storage tests on PostgreSQL: it was not found and could not be installed (Debian: apt-get install postgresql); on SQLite they ran"
+        );
     }
 
     Say("All tests");
-    var tally = new Tally();
     await TestAsync(["--solution", Solution], variables, tally);
     variables["RINSEWRIGHT_TEST_CULTURE"] = "decimal-comma";
     foreach (var project in cultureProjects)
@@ -106,32 +110,6 @@ async Task<int> CheckAsync()
         Say($"{project} again, with a decimal comma");
         await TestAsync(["--project", $"tests/{project}"], variables, tally);
     }
-
-    Say($"Result after {clock.Elapsed.TotalMinutes.ToString("0.0", CultureInfo.InvariantCulture)} min");
-    foreach (var reason in notRun)
-    {
-        Console.WriteLine($"NOT RUN  {reason}");
-    }
-
-    if (tally.Skipped > 0)
-    {
-        Console.WriteLine($"{tally.Skipped} skipped, each with its reason above");
-    }
-
-    if (tally.Runs != tally.Reported)
-    {
-        Console.WriteLine($"{tally.Runs - tally.Reported} test run(s) ended without a summary and count as failed");
-        tally.Failed += tally.Runs - tally.Reported;
-    }
-
-    if (tally.Failed == 0 && tally.BadExit)
-    {
-        Console.WriteLine("a test run ended with an error although no test failed; it counts as failed");
-        tally.Failed = 1;
-    }
-
-    Console.WriteLine($"{tally.Passed} passed, {tally.Failed} failed");
-    return tally.Failed == 0 && !notRun.Exists(r => r.StartsWith("browser", StringComparison.Ordinal)) ? 0 : 1;
 }
 
 async Task<int> VerifyAsync()
@@ -221,7 +199,8 @@ async Task<int> AcceptAsync()
         Directory.Delete(received, recursive: true);
     }
 
-    await TestAsync(["--solution", Solution], [], new Tally(), build: true);
+    var accepting = new Dictionary<string, string>(StringComparer.Ordinal) { ["RINSEWRIGHT_ACCEPT"] = "1" };
+    await TestAsync(["--solution", Solution], accepting, new Tally(), build: true);
     var files = Directory.Exists(received) ? Directory.GetFiles(received, "*", SearchOption.AllDirectories) : [];
     foreach (var file in files)
     {
@@ -271,25 +250,10 @@ static async Task<int> Steps(params Func<Task<int>>[] steps)
 
 async Task TestAsync(string[] what, Dictionary<string, string> variables, Tally tally, bool build = false)
 {
-    tally.Runs++;
     string[] arguments = ["test", .. what, "-c", Configuration, .. (build ? Array.Empty<string>() : ["--no-build"])];
-    var reported = false;
-    var exit = await Shell.RunAsync(
-        "dotnet",
-        arguments,
-        stopping.Token,
-        variables,
-        line =>
-        {
-            if (Tally.SummaryLine().Match(line) is { Success: true } m)
-            {
-                tally.Add(m.Groups[1].Value, int.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture));
-                reported = true;
-            }
-        }
-    );
-    tally.Reported += reported ? 1 : 0;
-    tally.BadExit |= exit != 0;
+    tally.BeginRun();
+    var exit = await Shell.RunAsync("dotnet", arguments, stopping.Token, variables, tally.Read);
+    tally.EndRun(string.Join(' ', what), exit);
 }
 
 void Say(string what) => Console.WriteLine($"{Environment.NewLine}== {what}");
