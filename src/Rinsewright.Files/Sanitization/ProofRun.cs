@@ -37,7 +37,8 @@ public static class ProofRun
         var decisions = logger?.Decisions.ToList() ?? [];
         var channels = Channels(logger, decisions);
         cancellation.ThrowIfCancellationRequested();
-        var open = decisions.Where(d => d.Basis == DecisionBasis.Open).Select(d => d.Because).ToList();
+        // The order of day and month moves the date, not the heat: it is asked, and said beside the verdict, but it does not unsettle the dose.
+        var open = decisions.Where(d => d.Basis == DecisionBasis.Open && d.Id != DateOrder).Select(d => d.Because).ToList();
         var proof = SanitizationProof.Prove(terms, channels, readings, open);
         var (uncertainty, stated) = SanitizationProof.UncertaintyUsed(terms, channels);
         if (logger is not null && !stated)
@@ -45,8 +46,15 @@ public static class ProofRun
             decisions.Add(new Decision("uncertainty", uncertainty.ToString(), Statement.Of("proof.uncertainty-assumed", ("uncertainty", uncertainty)), DecisionBasis.Assumed, []));
         }
 
+        if (decisions.Exists(d => d.Basis == DecisionBasis.Open && d.Id == DateOrder))
+        {
+            proof = proof with { Verdict = proof.Verdict with { Because = [.. proof.Verdict.Because, Statement.Of("proof.date-open")] } };
+        }
+
         return Report(proof, logger, decisions, new ProofReportMapping(words), ProofReportMapping.Terms(terms, uncertainty, stated));
     }
+
+    private const string DateOrder = "date-order";
 
     // A channel whose place nothing names is taken as the plate's surface, and that is said: the screen exists for plate-riding loggers.
     private static List<(Trace Trace, MeasuringPoint Role)> Channels(LoggerFile? logger, List<Decision> decisions)
