@@ -56,10 +56,10 @@ internal static class CommandLine
         {
             UsageException => (ExitStatus.BadUsage, e.Message),
             ContractException => (ExitStatus.BadUsage, e.Message),
+            InputException input => (input.Status, e.Message),
             RuleSetException => (ExitStatus.UnreadableData, words.Say("cli.error.rules", ("problem", e.Message))),
             UnreadableFileException unreadable => (ExitStatus.UnreadableData, words.Say(Wire.From(unreadable.Says))),
-            FileNotFoundException or DirectoryNotFoundException => (ExitStatus.NoSuchFile, words.Say("cli.error.no-file", ("problem", e.Message))),
-            UnauthorizedAccessException => (ExitStatus.NoSuchFile, words.Say("cli.error.no-access", ("problem", e.Message))),
+            UnauthorizedAccessException => (ExitStatus.InputOutput, words.Say("cli.error.io", ("problem", e.Message))),
             IOException => (ExitStatus.InputOutput, words.Say("cli.error.io", ("problem", e.Message))),
             _ => (ExitStatus.ProgramFault, words.Say("cli.error.fault", ("problem", $"{e.GetType().Name}: {e.Message}"))),
         };
@@ -81,6 +81,12 @@ internal static class CommandLine
         if (parsed.GetResult(root.Options.OfType<HelpOption>().Single()) is not null)
         {
             HelpText.Write(terminal.Output, command, words);
+            return ExitStatus.Done;
+        }
+
+        if (parsed.GetResult(root.Options.OfType<VersionOption>().Single()) is not null)
+        {
+            terminal.Output.WriteLine(typeof(CommandLine).Assembly.GetName().Version!.ToString(3));
             return ExitStatus.Done;
         }
 

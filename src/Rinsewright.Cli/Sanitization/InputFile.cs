@@ -16,12 +16,37 @@ internal static class InputFile
 
         if (Directory.Exists(path))
         {
-            throw new FileNotFoundException(words.Say("cli.error.folder", ("file", path)));
+            throw new InputException(ExitStatus.NoSuchFile, words["cli.error.folder"]);
         }
 
-        return File.Exists(path)
-            ? new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, BufferSize, FileOptions.Asynchronous | FileOptions.SequentialScan)
-            : throw new FileNotFoundException(path);
+        if (!File.Exists(path))
+        {
+            throw new InputException(ExitStatus.NoSuchFile, words["cli.error.no-file"]);
+        }
+
+        try
+        {
+            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, BufferSize, FileOptions.Asynchronous | FileOptions.SequentialScan);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new InputException(ExitStatus.NoSuchFile, words["cli.error.no-access"]);
+        }
+    }
+
+    /// <summary>The text of a rule set file.</summary>
+    public static async Task<string> TextAsync(string path, Terminal terminal, Words words, CancellationToken cancellation)
+    {
+        try
+        {
+            await using var stream = await OpenAsync(path, terminal, words, cancellation);
+            using var reader = new StreamReader(stream);
+            return await reader.ReadToEndAsync(cancellation);
+        }
+        catch (InputException e)
+        {
+            throw new InputException(e.Status, $"{path}: {e.Message}");
+        }
     }
 
     private static async Task<Stream> SpoolAsync(Stream input, CancellationToken cancellation)

@@ -85,7 +85,7 @@ internal sealed class LimitsCommand
         if (parsed.GetValue(rulesFile) is { } path)
         {
             return parsed.GetValue(rules) is null
-                ? RuleSets.Parse(await File.ReadAllTextAsync(path, cancellation))
+                ? RuleSets.Parse(await InputFile.TextAsync(path, terminal, words, cancellation))
                 : throw new UsageException(words.Say("cli.error.either", ("first", rules.Name), ("second", rulesFile.Name)));
         }
 

@@ -34,7 +34,7 @@ internal sealed class ProofCommand
     {
         var paths = parsed.GetValue(files) ?? [];
         CheckUse(parsed, paths);
-        var request = await options.ReadAsync(parsed, words, paths.Length > 0, cancellation);
+        var request = await options.ReadAsync(parsed, words, terminal, paths.Length > 0, cancellation);
         var reports = new List<ProofReport>();
         var status = ExitStatus.Proven;
         foreach (var path in paths.Length > 0 ? paths : new string?[] { null })
@@ -52,21 +52,21 @@ internal sealed class ProofCommand
                     );
                 }
             }
-            catch (Exception e) when (paths.Length > 1 && e is not (OperationCanceledException or UsageException or ContractException))
+            catch (Exception e) when (path is not null && e is not (OperationCanceledException or UsageException or ContractException))
             {
-                // One unreadable file does not keep the others from being read.
+                // The message names the file; one unreadable file does not keep the others from being read.
                 var (failed, message) = CommandLine.Explain(e, words);
-                terminal.Error.WriteLine(words.Say("cli.error.in-file", ("file", path ?? ""), ("message", message)));
+                terminal.Error.WriteLine(words.Say("cli.error.in-file", ("file", path == "-" ? words["cli.standard-input"] : path!), ("message", message)));
                 status = ExitStatus.Worse(status, failed);
             }
         }
 
         if (parsed.GetValue(options.Json))
         {
-            terminal.Output.WriteLine(
+            terminal.Output.Write(
                 paths.Length > 1
-                    ? $"[{string.Join(",\n", reports.Select(Json))}]"
-                    : string.Concat(reports.Select(Json))
+                    ? $"[{string.Join(",\n", reports.Select(Json))}]\n"
+                    : string.Concat(reports.Select(r => Json(r) + "\n"))
             );
         }
 
@@ -75,6 +75,12 @@ internal sealed class ProofCommand
 
     private void CheckUse(ParseResult parsed, string[] paths)
     {
+        if (paths.FirstOrDefault(p => p.Length > 1 && p[0] == '-') is { } option)
+        {
+            var said = words.Say("cli.error.unknown-option", ("option", option));
+            throw new UsageException($"{said} {words.Say("cli.error.see-help", ("command", "rinsewright proof"))}");
+        }
+
         if (paths.Length == 0 && !options.HasReadings(parsed))
         {
             throw new UsageException($"{words["cli.error.nothing-to-prove"]} {words.Say("cli.error.see-help", ("command", "rinsewright proof"))}");

@@ -51,7 +51,7 @@ internal sealed class ProofOptions
     public bool HasReadings(ParseResult parsed) => readings.All.Any(o => parsed.GetResult(o) is { Implicit: false });
 
     /// <summary>The request, without what depends on the file.</summary>
-    public async Task<ProofRequest> ReadAsync(ParseResult parsed, Words words, bool file, CancellationToken cancellation)
+    public async Task<ProofRequest> ReadAsync(ParseResult parsed, Words words, Terminal terminal, bool file, CancellationToken cancellation)
     {
         var machine = parsed.GetValue(Machine);
         var method = parsed.GetValue(Method);
@@ -74,7 +74,7 @@ internal sealed class ProofOptions
             machine is null ? blank.Machine : TradeWords.Find(TradeWords.Machines, machine, Machine.Name, words),
             MethodOf(parsed, method, words) ?? blank.Method,
             rules,
-            parsed.GetValue(RulesFile) is { } path ? await File.ReadAllTextAsync(path, cancellation) : null,
+            parsed.GetValue(RulesFile) is { } path ? await InputFile.TextAsync(path, terminal, words, cancellation) : null,
             plate.ReadPlate(parsed, words),
             plate.ReadProduct(parsed, words),
             file ? with : null,

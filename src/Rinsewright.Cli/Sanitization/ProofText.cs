@@ -146,8 +146,10 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
     {
         foreach (var step in steps)
         {
-            var result = step.Result is { } r ? $" = {words.Show(r)}" : "";
-            page.Paragraph($"{(step.Equation.Length > 0 ? step.Equation + "  " : "")}{step.Text}{result}{(step.Citation is { } c ? $" [{words.Show(c)}]" : "")}", indent, 4);
+            // Figures and sources that the sentence itself names are not said twice.
+            var result = step.Result is { } r && !step.Text.Contains(words.Show(r), StringComparison.Ordinal) ? $" = {words.Show(r)}" : "";
+            var source = step.Citation is { } c && !step.Text.Contains(words.Show(c), StringComparison.Ordinal) ? $" [{words.Show(c)}]" : "";
+            page.Paragraph($"{(step.Equation.Length > 0 ? step.Equation + " " : "")}{step.Text}{result}{source}", indent, 3);
         }
     }
 
