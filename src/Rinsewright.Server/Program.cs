@@ -8,8 +8,7 @@ try
 }
 catch (StartRefusedException e)
 {
-    var language = Environment.GetEnvironmentVariable("LANG")?.StartsWith("es", StringComparison.Ordinal) is true ? "es" : "en";
-    await Console.Error.WriteLineAsync(e.Say(Words.For(language)));
+    await Console.Error.WriteLineAsync(e.Say(Words.For(ServerSettings.SystemLanguage)));
     return 78; // EX_CONFIG of sysexits.h: something in the settings is wrong
 }
 

@@ -2,23 +2,28 @@ using System.Reflection;
 
 namespace Rinsewright.Server.Tests;
 
-/// <summary>Compares with a committed text. A test never rewrites it, unless a person asks for that with RINSEWRIGHT_ACCEPT=1.</summary>
+/// <summary>
+/// Compares with a committed text and never rewrites it. Where it differs, what came is left under artifacts/received at the same path, and
+/// <c>dotnet run build.cs -- accept</c> takes it over.
+/// </summary>
 public static class Golden
 {
     /// <summary>Fails where the text differs from the committed one.</summary>
     public static void Same(string name, string actual)
     {
-        var path = Path.Combine(Folder(), name);
+        var path = Path.Combine("tests", "Rinsewright.Server.Tests", "Surface", name);
+        var committed = Path.Combine(Root(), path);
         var text = actual.ReplaceLineEndings("\n").TrimEnd() + "\n";
-        if (Environment.GetEnvironmentVariable("RINSEWRIGHT_ACCEPT") == "1")
+        var expected = File.Exists(committed) ? File.ReadAllText(committed).ReplaceLineEndings("\n") : "";
+        if (expected != text)
         {
-            File.WriteAllText(path, text);
+            var received = Path.Combine(Root(), "artifacts", "received", path);
+            Directory.CreateDirectory(Path.GetDirectoryName(received)!);
+            File.WriteAllText(received, text);
         }
 
-        Assert.True(File.Exists(path), $"There is no {name} yet; run with RINSEWRIGHT_ACCEPT=1 and read what it wrote.");
-        Assert.Equal(File.ReadAllText(path).ReplaceLineEndings("\n"), text);
+        Assert.Equal(expected, text);
     }
 
-    private static string Folder() =>
-        typeof(Golden).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Golden").Value!;
+    private static string Root() => typeof(Golden).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Root").Value!;
 }

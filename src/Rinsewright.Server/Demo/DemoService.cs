@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Files.Loggers;
 using Rinsewright.Files.Sanitization;
 using Rinsewright.Server.Records;
 using Rinsewright.Server.Storage;
@@ -9,7 +10,7 @@ using Rinsewright.Server.Storage;
 namespace Rinsewright.Server.Demo;
 
 /// <summary>Puts the invented service Tamarack Valley Warewashing into a new store, and takes it out again. Its verdicts are computed, not written down.</summary>
-public sealed class DemoService(AppDb db, OperationLog log, OriginalFiles files, TimeProvider clock)
+public sealed partial class DemoService(AppDb db, OperationLog log, OriginalFiles files, TimeProvider clock, ILogger<DemoService> logger)
 {
     /// <summary>Name under which the demo's operations are kept.</summary>
     public const string Device = "demo";
@@ -23,9 +24,17 @@ public sealed class DemoService(AppDb db, OperationLog log, OriginalFiles files,
         }
 
         var operations = new List<Operation>();
-        foreach (var demo in DemoProofs.All)
+        try
         {
-            operations.Add(await MakeAsync(demo, ct));
+            foreach (var demo in DemoProofs.All)
+            {
+                operations.Add(await MakeAsync(demo, ct));
+            }
+        }
+        catch (UnreadableFileException e)
+        {
+            NotMade(logger, e); // a demo that cannot be made must not keep anybody from the work; the next start tries again
+            return;
         }
 
         // Ids are fixed, so a start that was cut short, or several processes that start at once, put each document in once.
@@ -92,6 +101,9 @@ public sealed class DemoService(AppDb db, OperationLog log, OriginalFiles files,
         );
         return new Operation(demo.OperationId, "proof", demo.Id, demo.Technician, Device, demo.At, "put", document);
     }
+
+    [LoggerMessage(LogLevel.Warning, "The demo service could not be made")]
+    private static partial void NotMade(ILogger logger, Exception exception);
 
     private static string Sha256(byte[] content) => Convert.ToHexStringLower(SHA256.HashData(content));
 }

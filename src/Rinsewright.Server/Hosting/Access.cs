@@ -43,7 +43,7 @@ public static class Access
     private sealed class RefusalInWords : IAuthorizationMiddlewareResultHandler
     {
         public Task HandleAsync(RequestDelegate next, HttpContext context, AuthorizationPolicy policy, PolicyAuthorizationResult authorizeResult) =>
-            authorizeResult.Succeeded || context.GetEndpoint() is null // nothing there to be kept out of: 404
+            authorizeResult.Succeeded || context.GetEndpoint() is not RouteEndpoint // nothing there to be kept out of: 404, 405 or 415
                 ? next(context)
                 : Problems.Write(context, StatusCodes.Status403Forbidden, "server.problem.not-local");
     }

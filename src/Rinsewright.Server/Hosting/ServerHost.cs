@@ -41,6 +41,7 @@ public static class ServerHost
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.UseSameOrigin();
+        app.UseClientPages();
         app.UseRouting();
         app.UseRequestTimeouts();
         app.UseRateLimiter();
@@ -51,8 +52,7 @@ public static class ServerHost
 
     private static void MapEndpoints(WebApplication app)
     {
-        var client = app.MapGroup("").RequireAuthorization(Access.Local);
-        client.MapStaticAssets();
+        app.MapGroup("").RequireAuthorization(Access.Local).MapStaticAssets(); // through a group, so that every endpoint it adds declares the policy
         var api = app.MapGroup("/api").RequireAuthorization(Access.Local);
         api.MapProof();
         api.MapOperations();
@@ -61,9 +61,6 @@ public static class ServerHost
         api.MapDemo();
         app.MapHealth().RequireAuthorization(Access.Local);
         app.MapOpenApi().RequireAuthorization(Access.Local);
-
-        // Every page of the client is index.html; an unknown address of the interface is not a page.
-        client.MapFallbackToFile("{*path:nonfile:regex(^(?!api(/|$)))}", "index.html");
     }
 
     /// <summary>Opens the store, starts, says where it is, and runs until it is stopped.</summary>

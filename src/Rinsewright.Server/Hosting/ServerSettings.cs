@@ -27,6 +27,9 @@ public sealed record ServerSettings(
     /// <summary>Where the data is, for people. Never the connection string: it can hold a password.</summary>
     public string StorePlace => PostgresConnection is null ? DataFolder : $"PostgreSQL, {FilesFolder}";
 
+    /// <summary>Spanish where the system's language is Spanish, else English.</summary>
+    public static string SystemLanguage => Environment.GetEnvironmentVariable("LANG")?.StartsWith("es", StringComparison.Ordinal) is true ? "es" : "en";
+
     /// <summary>Words of <see cref="Language"/>.</summary>
     public Words Words => Words.For(Language);
 
@@ -54,7 +57,7 @@ public sealed record ServerSettings(
             Text(section["Database"]),
             YesOrNo(section, "AllowOpenNetwork"),
             YesOrNo(section, "Demo"),
-            Text(section["Language"]) ?? (Environment.GetEnvironmentVariable("LANG")?.StartsWith("es", StringComparison.Ordinal) is true ? "es" : "en")
+            Text(section["Language"]) ?? SystemLanguage
         );
     }
 

@@ -1,4 +1,7 @@
+using System.Net.Mime;
+using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Files.Sheets;
 using Rinsewright.Server.Hosting;
 
 namespace Rinsewright.Server.Records;
@@ -8,7 +11,7 @@ public static class ProofDocumentEndpoints
 {
     private const int MostAtOnce = 500;
 
-    /// <summary>GET /proofs, /proofs/{id}, /proofs/{id}/history.</summary>
+    /// <summary>GET /proofs, /proofs/{id}, /proofs/{id}/history, /proofs/{id}/sheet.</summary>
     public static void MapProofs(this IEndpointRouteBuilder api)
     {
         var proofs = api.MapGroup("/proofs");
@@ -28,6 +31,14 @@ public static class ProofDocumentEndpoints
             .WithSummary("Every version of a proof with who wrote it, the latest written first")
             .Produces<IReadOnlyList<DocumentVersion>>()
             .ProducesProblem(StatusCodes.Status404NotFound);
+        proofs
+            .MapGet("/{id:guid}/sheet", SheetAsync)
+            .WithName("proof-sheet")
+            .WithSummary("The sheet for the inspector as PDF; paper a4 or letter, language en or es")
+            .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Application.Pdf)
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .ProducesProblem(StatusCodes.Status404NotFound)
+            .RequireRateLimiting(Limits.Computing);
     }
 
     private static async Task<IResult> FindAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct) =>
@@ -35,6 +46,28 @@ public static class ProofDocumentEndpoints
 
     private static async Task<IResult> HistoryAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct) =>
         await store.HistoryAsync(id, ct) is { Count: > 0 } versions ? TypedResults.Ok(versions) : NotFound(context);
+
+    private static async Task<IResult> SheetAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct, string paper = "a4", string? language = null)
+    {
+        language ??= Problems.WordsFor(context).Language;
+        if (paper is not ("a4" or "letter"))
+        {
+            return Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.paper");
+        }
+
+        if (!Words.Languages.Contains(language))
+        {
+            return Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.language");
+        }
+
+        if (await store.FindAsync(id, ct) is not { } proof)
+        {
+            return NotFound(context);
+        }
+
+        var pdf = ProofSheet.Make(proof, new SheetOptions(paper == "a4" ? Paper.A4 : Paper.Letter, language));
+        return TypedResults.Bytes(pdf, MediaTypeNames.Application.Pdf, $"rinsewright-{proof.At:yyyy-MM-dd}-{id.ToString("n")[^6..]}.pdf");
+    }
 
     private static IResult NotFound(HttpContext context) => Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-proof");
 }

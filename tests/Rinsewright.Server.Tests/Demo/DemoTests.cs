@@ -51,6 +51,11 @@ public sealed class DemoTests
             using var stream = content is null ? null : new MemoryStream(content);
             var report = await ProofRun.RunAsync(proof.Request, stream, name?.Name, null, TestContext.Current.CancellationToken);
             Assert.Equivalent(report, proof.Report, strict: true);
+            foreach (var form in new[] { "", "?paper=letter&language=es" })
+            {
+                var sheet = await client.GetByteArrayAsync($"api/proofs/{summary.Id}/sheet{form}", TestContext.Current.CancellationToken);
+                Assert.Equal("%PDF-"u8, sheet.AsSpan(0, 5));
+            }
         }
     }
 
@@ -60,7 +65,7 @@ public sealed class DemoTests
         await using var server = await TestServer.MakeAsync();
         using var client = server.CreateClient();
         Assert.Empty(await client.ProofsAsync());
-        using var sheet = await client.GetAsync(new Uri("api/proofs/01993a00-0001-7000-8000-7a6d617261c1", UriKind.Relative), TestContext.Current.CancellationToken);
+        using var sheet = await client.GetAsync(new Uri("api/proofs/01993a00-0001-7000-8000-7a6d617261c1/sheet", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.NotFound, sheet.StatusCode);
     }
 

@@ -187,6 +187,19 @@ public sealed class OperationTests
         Assert.Single(await client.ProofsAsync());
     }
 
+    [Theory]
+    [InlineData("paper=a3", "letter")]
+    [InlineData("language=fr", "es")]
+    public async Task Sheet_on_unknown_paper_or_in_an_unknown_language_says_what_there_is(string query, string allowed)
+    {
+        await using var server = await TestServer.MakeAsync();
+        using var client = server.CreateClient();
+        var address = new Uri($"api/proofs/{Guid.CreateVersion7()}/sheet?{query}", UriKind.Relative);
+        using var response = await client.GetAsync(address, TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+        Assert.Contains(allowed, await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Another_change_under_a_used_id_is_refused()
     {
