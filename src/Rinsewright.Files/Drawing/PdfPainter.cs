@@ -91,9 +91,10 @@ public static class PdfPainter
                 fonts[key] = font = SheetFonts.Of(key.Item1, key.Item2);
             }
 
-            var width = t.Anchor == TextAnchor.Start ? 0 : g.MeasureString(t.Text, font).Width;
+            var text = SheetFonts.Drawable(t.Text);
+            var width = t.Anchor == TextAnchor.Start ? 0 : g.MeasureString(text, font).Width;
             var at = At(t.X, t.Y);
-            g.DrawString(t.Text, font, Brush(style) ?? XBrushes.Black, at.X - (t.Anchor == TextAnchor.End ? width : t.Anchor == TextAnchor.Middle ? width / 2 : 0), at.Y);
+            g.DrawString(text, font, Brush(style) ?? XBrushes.Black, at.X - (t.Anchor == TextAnchor.End ? width : t.Anchor == TextAnchor.Middle ? width / 2 : 0), at.Y);
         }
 
         private void Status(SceneStatus s)

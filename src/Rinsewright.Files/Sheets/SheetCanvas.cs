@@ -44,7 +44,7 @@ internal sealed class SheetCanvas(XGraphics graphics, StructureBuilder tags, dou
     {
         if (text.Length > 0)
         {
-            graphics.DrawString(text, face.Font(bold), XBrushes.Black, left + x, y + (face.Line * 0.76));
+            graphics.DrawString(SheetFonts.Drawable(text), face.Font(bold), XBrushes.Black, left + x, y + (face.Line * 0.76));
         }
     }
 

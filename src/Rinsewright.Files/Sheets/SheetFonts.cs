@@ -27,6 +27,12 @@ internal static class SheetFonts
         return new XFont(Family, size, bold ? XFontStyleEx.Bold : XFontStyleEx.Regular, new XPdfFontOptions(PdfFontEncoding.Unicode));
     }
 
+    /// <summary>
+    /// A no-break space shares its glyph with the space, and the file's table of letters can name only one of them: lines are broken before
+    /// drawing, so the plain space is drawn and the text can be searched.
+    /// </summary>
+    public static string Drawable(string text) => text.Replace('\u00a0', ' ');
+
     private sealed class Resolver : IFontResolver
     {
         private static readonly ConcurrentDictionary<string, byte[]> Files = new(StringComparer.Ordinal);
