@@ -143,9 +143,10 @@ public static class ReadingJudgement
             return Make(Outcome.Proven, ReadingStatus.NearLimit, binding.FirstOrDefault(), Statement.Of("proof.calibration-overdue", ("instrument", reading.Instrument!.Name)));
         }
 
-        return binding.Count == 0
-            ? Without(id, reading)
-            : Make(Outcome.Proven, ReadingStatus.InRange, binding[0], Statement.Of("proof.reading-in-range", ("point", reading.Point), ("value", value), ("limit", binding[0].PrintedIn(value.Unit))));
+        // A band of practice alone is still a band to be in.
+        return (binding.Count > 0 ? binding : own).FirstOrDefault() is { } first
+            ? Make(Outcome.Proven, ReadingStatus.InRange, first, Statement.Of("proof.reading-in-range", ("point", reading.Point), ("value", value), ("limit", first.PrintedIn(value.Unit))))
+            : Without(id, reading);
 
         Statement Because(string below, string above, Limit limit) =>
             Statement.Of(

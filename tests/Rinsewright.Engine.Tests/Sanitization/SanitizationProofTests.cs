@@ -130,6 +130,7 @@ public class SanitizationProofTests
     [InlineData(MeasuringPoint.WashTank, 163, ReadingStatus.NearLimit)]
     [InlineData(MeasuringPoint.WashTank, 155, ReadingStatus.InRange)]
     [InlineData(MeasuringPoint.PumpedRinseTank, 158, ReadingStatus.NearLimit)]
+    [InlineData(MeasuringPoint.PumpedRinseTank, 164.1, ReadingStatus.InRange)]
     [InlineData(MeasuringPoint.FinalRinseManifold, 192, ReadingStatus.NearLimit)]
     [InlineData(MeasuringPoint.FinalRinseManifold, 196, ReadingStatus.OutOfRange)]
     public void Inside_the_code_but_outside_the_band_is_near_limit_with_the_reason(
