@@ -101,13 +101,17 @@ public static partial class Problems
             return true;
         }
 
-        private static string Json(Words words, JsonException e) =>
-            words.Say(
-                "server.problem.json",
+        // The library's sentence names .NET types, which tell a caller nothing: where it is, and what is missing, are enough.
+        private static string Json(Words words, JsonException e)
+        {
+            var missing = e.Message.Split("including: ") is [_, var names] ? names.Split(". Path")[0].TrimEnd('.') : "";
+            return words.Say(
+                missing.Length > 0 ? "server.problem.json-missing" : "server.problem.json",
                 ("path", e.Path ?? "$"),
                 ("line", ((e.LineNumber ?? 0) + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                ("problem", e.Message.Split(" Path:")[0])
+                ("names", missing)
             );
+        }
 
         private static bool IsDiskFull(IOException e) => (e.HResult & 0xFFFF) is 28 or 112; // ENOSPC; ERROR_DISK_FULL
 

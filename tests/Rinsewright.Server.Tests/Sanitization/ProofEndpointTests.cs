@@ -60,6 +60,7 @@ public sealed class ProofEndpointTests
         Assert.Contains(allowed, body, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", body, StringComparison.Ordinal);
         Assert.DoesNotContain("System.", body, StringComparison.Ordinal);
+        Assert.DoesNotContain("Rinsewright.", body, StringComparison.Ordinal);
     }
 
     [Fact]
