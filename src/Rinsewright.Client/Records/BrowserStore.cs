@@ -30,7 +30,7 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task SettleAsync(IReadOnlyList<string> operationIds) => module.CallAsync("settle", operationIds);
 
     /// <inheritdoc/>
-    public Task<bool> HasWaitingAsync(Guid documentId) => module.GetAsync<bool>("hasWaiting", documentId);
+    public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) => module.CallAsync("takeOver", documentId, lineJson, documentJson);
 
     /// <inheritdoc/>
     public Task<string?> MarkAsync(string id, string? value = null) => module.GetAsync<string?>("mark", id, value);

@@ -24,8 +24,8 @@ public interface IDeviceStore
     /// <summary>Removes operations the office has answered.</summary>
     Task SettleAsync(IReadOnlyList<string> operationIds);
 
-    /// <summary>Whether changes of a document wait to be sent.</summary>
-    Task<bool> HasWaitingAsync(Guid documentId);
+    /// <summary>Takes over what the office has (nulls: it was deleted), unless a change made here waits; looked up and written in one transaction.</summary>
+    Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson);
 
     /// <summary>A small remembered text, such as the cursor; null where there is none.</summary>
     Task<string?> MarkAsync(string id, string? value = null);

@@ -8,6 +8,8 @@ namespace Rinsewright.Client.Records;
 /// <summary>The proofs on this device. Every write carries the operation that will reach the office once.</summary>
 public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvider clock)
 {
+    private const string UnjudgedMark = "unjudged-";
+
     /// <summary>Something was written.</summary>
     public event Action? Changed;
 
@@ -21,7 +23,24 @@ public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvid
     public bool Saved { get; private set; }
 
     /// <summary>Saves a proof and queues it.</summary>
-    public Task SaveAsync(ProofDocument proof) => WriteAsync(proof.Id, "put", proof);
+    /// <param name="proof">The proof.</param>
+    /// <param name="unjudged">Whether its report is older than what is asked: opening it judges it again.</param>
+    public async Task SaveAsync(ProofDocument proof, bool unjudged = false)
+    {
+        if (unjudged)
+        {
+            await store.MarkAsync(UnjudgedMark + proof.Id, "1");
+        }
+
+        await WriteAsync(proof.Id, "put", proof);
+        if (!unjudged && await IsUnjudgedAsync(proof.Id))
+        {
+            await store.MarkAsync(UnjudgedMark + proof.Id, "");
+        }
+    }
+
+    /// <summary>Whether the page was left between a change of this proof and its judgement.</summary>
+    public async Task<bool> IsUnjudgedAsync(Guid id) => await store.MarkAsync(UnjudgedMark + id) == "1";
 
     /// <summary>Deletes a proof and queues that; returns it so that it can be brought back.</summary>
     public async Task<ProofDocument?> DeleteAsync(Guid id)
@@ -42,19 +61,8 @@ public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvid
     /// <summary>Takes over what the office has, unless a change made here still waits.</summary>
     public async Task TakeOverAsync(Change change)
     {
-        if (await store.HasWaitingAsync(change.DocumentId))
-        {
-            return;
-        }
-
-        if (change.Proof is { } proof)
-        {
-            await store.SaveAsync(proof.Id, Line(proof), Text(proof), null);
-        }
-        else
-        {
-            await store.DeleteAsync(change.DocumentId, null);
-        }
+        var proof = change.Proof;
+        await store.TakeOverAsync(change.DocumentId, proof is null ? null : Line(proof), proof is null ? null : Text(proof));
     }
 
     /// <summary>Counts again what waits.</summary>

@@ -88,6 +88,11 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         Proof = proof;
         File = proof.Files is [var file, ..] ? new TakenFile(file.Sha256, file.Name, file.Size, true) : null;
         Changed?.Invoke();
+        if (await work.IsUnjudgedAsync(id))
+        {
+            Ask(r => r with { }); // the page was left between a change and its judgement
+        }
+
         return true;
     }
 
@@ -179,15 +184,13 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         {
             await Task.Delay(Pause, clock);
             done = wishes;
-            await work.SaveAsync(Proof!);
-            if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled)
+            var again = !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled;
+            await work.SaveAsync(Proof, unjudged: again);
+            if (again)
             {
                 judged = Proof.Request;
                 await JudgeAsync();
-                if (done == wishes || Failure is null)
-                {
-                    await work.SaveAsync(Proof!);
-                }
+                await work.SaveAsync(Proof, unjudged: Failure is not null || Cancelled || Problem is not null);
             }
         }
     }

@@ -75,9 +75,7 @@ export async function list() {
 
 export async function waiting() {
   const db = await open();
-  const transaction = db.transaction(["outbox", "files"]);
-  const operations = await wait(transaction.objectStore("outbox").count());
-  return operations;
+  return await wait(db.transaction("outbox").objectStore("outbox").count());
 }
 
 // Marks the next operations as on their way, so that a change made meanwhile queues behind them instead of replacing them.
@@ -102,9 +100,20 @@ export async function settle(operationIds) {
   await done;
 }
 
-export async function hasWaiting(documentId) {
+// What the office has, unless a change made here still waits: one transaction, so that no change can slip in between.
+export async function takeOver(id, lineJson, documentJson) {
   const db = await open();
-  return (await wait(db.transaction("outbox").objectStore("outbox").index("document").count(documentId))) > 0;
+  const transaction = db.transaction(["docs", "list", "outbox"], "readwrite", strict);
+  const done = finished(transaction);
+  const waits = await wait(transaction.objectStore("outbox").index("document").count(id));
+  if (waits === 0 && documentJson) {
+    transaction.objectStore("docs").put({ id, json: documentJson });
+    transaction.objectStore("list").put({ ...JSON.parse(lineJson), id });
+  } else if (waits === 0) {
+    transaction.objectStore("docs").delete(id);
+    transaction.objectStore("list").delete(id);
+  }
+  await done;
 }
 
 export async function mark(id, value) {

@@ -1,0 +1,43 @@
+using Microsoft.Playwright;
+using Rinsewright.Files.Demo;
+using Rinsewright.Tests.Shared;
+using Xunit;
+
+namespace Rinsewright.Client.Tests.Browser;
+
+/// <summary>
+/// Takes the handbook's pictures of the Proof screen. Not a test: run it by hand with
+/// <c>dotnet run --project tests/Rinsewright.Client.Tests -- -explicit only -class "*HandbookPictures"</c> and look at docs/handbook/images.
+/// </summary>
+public sealed class HandbookPictures(BrowserFixture fixture)
+{
+    /// <summary>Phone, desk, desk in the dark, phone in Spanish.</summary>
+    [Theory(Explicit = true)]
+    [InlineData("proof-phone", 390, 844, "en", false)]
+    [InlineData("proof-desk", 1280, 800, "en", false)]
+    [InlineData("proof-desk-dark", 1280, 800, "en", true)]
+    [InlineData("proof-phone-es", 390, 844, "es", false)]
+    public async Task Take(string name, int width, int height, string language, bool dark)
+    {
+        var server = await fixture.ServerAsync();
+        await using var context = await fixture.ContextAsync(new ViewportSize { Width = width, Height = height }, language, dark ? ColorScheme.Dark : ColorScheme.Light);
+        var screen = await Screen.OpenAsync(context, server.Address, "", language);
+        await screen.Page.Locator(".demo-list button").First.ClickAsync();
+        await screen.Page.Locator(".passes label").First.WaitForAsync();
+        await screen.UnfoldAsync("readings");
+        await screen.Page.FillAsync("#wash", language == "es" ? "158,6" : "158.6");
+        await screen.Page.FillAsync("#pumped-rinse", language == "es" ? "164,1" : "164.1");
+        await screen.Page.FillAsync("#final-rinse", language == "es" ? "177,2" : "177.2");
+        await screen.Page.FillAsync("#flow-pressure", language == "es" ? "20,1" : "20.1");
+        await screen.VerdictAsync("not-proven");
+        await screen.Page.ReloadAsync();
+        await screen.Page.Locator(".chart-host").First.WaitForAsync();
+        await screen.Page.WaitForTimeoutAsync(700);
+        Assert.Equal(DemoLoggers.LarkspurTwoTank, (await screen.Page.Locator("#file .fold-now").TextContentAsync())?.Trim());
+        await screen.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Tree.Root, "docs", "handbook", "images", name + ".png") });
+        if (Environment.GetEnvironmentVariable("RINSEWRIGHT_PICTURES_WHOLE") is { } folder)
+        {
+            await screen.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-whole.png"), FullPage = true });
+        }
+    }
+}

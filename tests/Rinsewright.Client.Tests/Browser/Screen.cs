@@ -1,0 +1,94 @@
+using Microsoft.Playwright;
+using Rinsewright.Contracts.Language;
+using Rinsewright.Files.Demo;
+using Xunit;
+
+namespace Rinsewright.Client.Tests.Browser;
+
+/// <summary>A page of the program as a person uses it. Everything the console complains of is kept.</summary>
+public sealed class Screen
+{
+    private Screen(IPage page, string address, string language)
+    {
+        Page = page;
+        Address = address;
+        Words = Words.For(language);
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                Complaints.Add(message.Text);
+            }
+        };
+        page.PageError += (_, error) => Complaints.Add(error);
+    }
+
+    /// <summary>The page.</summary>
+    public IPage Page { get; }
+
+    /// <summary>Where the server is.</summary>
+    public string Address { get; }
+
+    /// <summary>Words on it.</summary>
+    public Words Words { get; }
+
+    /// <summary>Errors and warnings of the console.</summary>
+    public List<string> Complaints { get; } = [];
+
+    /// <summary>Opens a screen and waits until it can be used.</summary>
+    public static async Task<Screen> OpenAsync(IBrowserContext context, string address, string path = "", string language = "en")
+    {
+        var page = await context.NewPageAsync();
+        page.SetDefaultTimeout(30000);
+        var screen = new Screen(page, address, language);
+        await screen.GoAsync(path);
+        return screen;
+    }
+
+    /// <summary>Goes to a screen by its address.</summary>
+    public async Task GoAsync(string path)
+    {
+        await Page.GotoAsync(Address + path);
+        await ReadyAsync();
+    }
+
+    /// <summary>Waits until the program shows.</summary>
+    public Task ReadyAsync() => Page.Locator(".head h1").First.WaitForAsync();
+
+    /// <summary>Waits until the service worker holds the page and everything it needs.</summary>
+    public async Task KeptAsync()
+    {
+        await Page.EvaluateAsync("navigator.serviceWorker.ready.then(() => true)");
+        await Page.WaitForFunctionAsync("() => !!navigator.serviceWorker.controller");
+    }
+
+    /// <summary>Gives a demo file through the file chooser.</summary>
+    public async Task GiveAsync(string name, byte[]? bytes = null)
+    {
+        await Page.Locator(".drop input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = bytes ?? DemoLoggers.Bytes(name) });
+        await Page.Locator(".passes label").First.WaitForAsync();
+    }
+
+    /// <summary>Opens a folded panel.</summary>
+    public async Task UnfoldAsync(string id)
+    {
+        var fold = Page.Locator($"#{id}");
+        if (await fold.GetAttributeAsync("open") is null)
+        {
+            await fold.Locator("> summary").ClickAsync();
+        }
+    }
+
+    /// <summary>Waits for the verdict's words.</summary>
+    public Task VerdictAsync(string outcome) => Assertions.Expect(Page.Locator("#verdict h2")).ToHaveTextAsync(Words["outcome." + outcome]);
+
+    /// <summary>Nothing on this page may be wider than it.</summary>
+    public async Task FitsAsync()
+    {
+        var over = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"{Page.Url}: {over} px too wide");
+    }
+
+    /// <summary>The console stayed quiet.</summary>
+    public void Quiet() => Assert.True(Complaints.Count == 0, string.Join('\n', Complaints));
+}
