@@ -50,8 +50,9 @@ internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int Pa
     }
 
     /// <summary>Folder that holds Rinsewright.slnx.</summary>
-    public static string Root([CallerFilePath] string path = "") =>
-        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(path)!, "..", ".."));
+    public static string Root() => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", ".."));
+
+    private static string ThisFile([CallerFilePath] string path = "") => path;
 
     private static int Whole(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0;
 }
