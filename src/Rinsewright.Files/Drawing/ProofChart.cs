@@ -13,6 +13,9 @@ public static partial class ProofChart
     private const double PlotTop = 22;
     private const double ShapeRadius = 5;
 
+    // Zones often follow without a pause: a slit keeps them apart.
+    private const double ZoneGap = 1.25;
+
     /// <summary>
     /// One pass: the temperature of the ware over time with its limits and the zones seen, the heat dose gathered below it with its limit and,
     /// at the line's end, its value and bounds.
@@ -55,7 +58,7 @@ public static partial class ProofChart
                 continue;
             }
 
-            bands.Add(new SceneBox("zoneband", left, plot.Top - 6, right - left, layout.Dose.Bottom - plot.Top + 6));
+            bands.Add(new SceneBox("zoneband", left + ZoneGap, plot.Top - 6, Math.Max(1, right - left - (2 * ZoneGap)), layout.Dose.Bottom - plot.Top + 6));
             if (zone.Name is null)
             {
                 continue;

@@ -164,10 +164,21 @@ public sealed partial class ProofSheetContent
 
         if (report.Decisions.Count > 0)
         {
-            says.Add(words.Say("sheet.decisions", ("list", string.Join(' ', report.Decisions.Select(d => d.Says is null ? d.Because : Say(d.Says))))));
+            says.Add(words.Say("sheet.decisions", ("list", string.Join("; ", report.Decisions.Select(Decided)) + ".")));
         }
 
         return says;
+    }
+
+    // In short: what was decided; the reason too where nothing in the file says so.
+    private string Decided(DecisionDto decision)
+    {
+        var id = decision.Id.Split('[')[0];
+        var key = "client.decision." + id;
+        var name = words[key] is var known && known != $"[{key}]" ? known : id;
+        var value = Units.Find(decision.Value)?.Symbol ?? decision.Value;
+        var because = decision.Says is null ? decision.Because : Say(decision.Says);
+        return decision.Basis is "assumed" or "open" ? $"{name}: {value} ({because.TrimEnd('.')})" : $"{name}: {value}";
     }
 
     private IEnumerable<string> Hashes() => document.Files.Select(f => words.Say("sheet.sha", ("sha", f.Sha256)));

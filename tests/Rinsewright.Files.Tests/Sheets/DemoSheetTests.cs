@@ -1,0 +1,69 @@
+using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Files.Demo;
+using Rinsewright.Files.Drawing;
+using Rinsewright.Files.Sanitization;
+using Rinsewright.Files.Sheets;
+using Rinsewright.Files.Tests.Drawing;
+using Xunit;
+
+namespace Rinsewright.Files.Tests.Sheets;
+
+/// <summary>The engine's own proof of the invented two-tank file, drawn and printed: what the engine says is what the paper says.</summary>
+public sealed class DemoSheetTests
+{
+    private static readonly ProofReport Report = Prove();
+
+    [Theory]
+    [InlineData("en", UnitDisplay.AsRead)]
+    [InlineData("es", UnitDisplay.Si)]
+    public void The_sheet_says_what_the_engine_says(string language, UnitDisplay units)
+    {
+        var document = InventedDocument.Of(Report) with { Note = null };
+        var words = Words.For(language);
+        using var pdf = PdfText.Open(ProofSheet.Make(document, new SheetOptions(Paper.Letter, language, units)));
+        Assert.Equal(2, pdf.PageCount);
+        var text = string.Concat(pdf.Pages.OfType<PdfSharp.Pdf.PdfPage>().Select(PdfText.Of)).Replace('\n', ' ');
+        Assert.Equal(5, Report.Passes.Count);
+        Assert.All(Report.Passes, p => Assert.Contains(words.Number(Math.Round(p.HeatUnits.Value), 0), text, StringComparison.Ordinal));
+        Assert.DoesNotContain("[", text, StringComparison.Ordinal); // a key without its words shows in brackets
+        // What the file itself says stays as it stands there; everything above it is in one system.
+        var shown = text[..text.IndexOf("SHA-256", StringComparison.Ordinal)].Replace("°C, kPa", "", StringComparison.Ordinal);
+        Assert.DoesNotContain(units == UnitDisplay.Si ? "°F" : "°C", shown, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("en")]
+    [InlineData("es")]
+    public void Every_zone_and_limit_has_its_words(string language)
+    {
+        var words = Words.For(language);
+        Assert.All(
+            Report.Passes,
+            p =>
+            {
+                var svg = SvgWriter.Write(ProofChart.Draw(Report, p, ChartSize.Phone, words, UnitDisplay.AsRead));
+                Assert.DoesNotContain("[", svg, StringComparison.Ordinal);
+                Assert.Contains(words["zone.final-rinse"], svg, StringComparison.Ordinal);
+            }
+        );
+        Golden.Matches($"demo-pass-{language}.svg", SvgWriter.Write(ProofChart.Draw(Report, Report.Passes[2], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true));
+        Golden.Matches($"demo-overview-{language}.svg", SvgWriter.Write(ProofChart.Overview(Report, Report.Channels[0], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true));
+    }
+
+    private static ProofReport Prove()
+    {
+        var request = new ProofRequest(
+            Instrument: new InstrumentDto("Plate logger 7", new AmountDto(0.9, "[degF]{diff}"), new DateOnly(2026, 6, 2)),
+            Readings:
+            [
+                new ReadingDto("finalRinseManifold", new AmountDto(184, "[degF]"), "probe", new InstrumentDto("Probe no. 4", new AmountDto(1, "[degF]{diff}"))),
+                new ReadingDto("finalRinseLine", new AmountDto(19, "[psi]"), "machineGauge"),
+            ]
+        );
+        using var file = new MemoryStream(DemoLoggers.Bytes(DemoLoggers.LarkspurTwoTank));
+        // Everything is in memory: the run ends before it first waits.
+        return ProofRun.RunAsync(request, file, DemoLoggers.LarkspurTwoTank, null, CancellationToken.None).GetAwaiter().GetResult();
+    }
+}
