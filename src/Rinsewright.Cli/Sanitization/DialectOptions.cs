@@ -89,7 +89,14 @@ internal sealed class DialectOptions
         var overrides = new Dictionary<int, ChannelOverride>();
         foreach (var (channel, role, unitCode) in wanted)
         {
-            if (!int.TryParse(channel, NumberStyles.None, CultureInfo.InvariantCulture, out var column))
+            if (int.TryParse(channel, NumberStyles.None, CultureInfo.InvariantCulture, out var column))
+            {
+                if (column == 0)
+                {
+                    throw new UsageException(words.Say("cli.error.column", ("option", role is null ? unit.Name : roles.Name), ("value", channel)));
+                }
+            }
+            else
             {
                 logger ??= await LoggerReader.ReadAsync(file, name, new LoggerReaderOptions(Read(parsed, words)), cancellation);
                 column = Column(logger, channel, words) + 1;
@@ -105,6 +112,12 @@ internal sealed class DialectOptions
     private static int Column(LoggerFile logger, string name, Words words)
     {
         var found = logger.Channels.Where(c => string.Equals(c.Trace.Name, name, StringComparison.OrdinalIgnoreCase)).ToList();
+        if (found.Count == 0)
+        {
+            // "Plate" is enough for the heading "Plate (°F)".
+            found = [.. logger.Channels.Where(c => c.Trace.Name.StartsWith(name, StringComparison.OrdinalIgnoreCase))];
+        }
+
         var known = string.Join(", ", logger.Channels.Select(c => $"{c.Trace.Name} ({c.Column + 1})"));
         return found.Count switch
         {

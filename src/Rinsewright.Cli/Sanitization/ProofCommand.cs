@@ -110,7 +110,7 @@ internal sealed class ProofCommand
         }
 
         var asked = request with { Channels = channels };
-        var progress = terminal.ErrorIsInteractive ? new ProgressLine(terminal, words, name) : null;
+        var progress = terminal.ErrorIsInteractive ? new ProgressLine(terminal, words, Path.GetFileName(name)) : null;
         ProofReport report;
         try
         {

@@ -179,8 +179,9 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
         page.Line(words["cli.decisions"]);
         foreach (var decision in report.Decisions)
         {
-            var change = DialectOptions.Overriding(decision.Id) is { } option && decision.Basis != "given" ? words.Say("cli.change", ("option", option)) : "";
-            page.Entry($"  {Name(decision.Id)}", $"{decision.Value} ({words["cli.basis." + decision.Basis]}). {decision.Because} {change}", 22);
+            var change =
+                decision.Basis is not ("given" or "read") && DialectOptions.Overriding(decision.Id) is { } option ? words.Say("cli.change", ("option", option)) : "";
+            page.Entry($"  {Name(decision.Id)}", $"{decision.Value} ({words["cli.basis." + decision.Basis]}). {decision.Because} {change}".TrimStart(), 22);
         }
     }
 
