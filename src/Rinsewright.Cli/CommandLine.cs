@@ -127,7 +127,10 @@ internal static class CommandLine
         {
             OptionResult { Tokens.Count: 0 } option => words.Say("cli.error.option-needs-value", ("option", option.Option.Name)),
             OptionResult option => words.Say("cli.error.option-once", ("option", option.Option.Name)),
-            ArgumentResult argument => words.Say("cli.error.argument-needed", ("argument", argument.Argument.HelpName ?? argument.Argument.Name)),
+            ArgumentResult argument => words.Say(
+                "cli.error.argument-needed",
+                ("argument", argument.Argument.HelpName ?? argument.Argument.Name)
+            ),
             CommandResult => words["cli.error.command-needed"],
             _ => error.Message,
         };

@@ -17,9 +17,7 @@ internal static class CompletionCommand
         command.SetAction(parsed =>
         {
             var name = parsed.GetValue(shell)!;
-            terminal.Output.Write(
-                Script(name) ?? throw new UsageException(CommandLine.NotAmong(words, "SHELL", name, Shells))
-            );
+            terminal.Output.Write(Script(name) ?? throw new UsageException(CommandLine.NotAmong(words, "SHELL", name, Shells)));
             return ExitStatus.Done;
         });
         return command;

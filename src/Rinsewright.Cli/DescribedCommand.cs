@@ -38,7 +38,13 @@ internal static class Options
 
     /// <summary>Takes one value each time it is given, any number of times.</summary>
     public static Option<string[]> Many(string name, string value) =>
-        new(name) { HelpName = value, Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false, DefaultValueFactory = _ => [] };
+        new(name)
+        {
+            HelpName = value,
+            Arity = ArgumentArity.OneOrMore,
+            AllowMultipleArgumentsPerToken = false,
+            DefaultValueFactory = _ => [],
+        };
 
     /// <summary>Takes no value.</summary>
     public static Option<bool> Flag(string name) => new(name) { Arity = ArgumentArity.Zero };

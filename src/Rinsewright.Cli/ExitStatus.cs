@@ -27,17 +27,25 @@ internal static class ExitStatus
     public const int Cancelled = 130;
 
     /// <summary>The status of an outcome as reports name it.</summary>
-    public static int Of(string verdict) => verdict switch
-    {
-        "proven" => Proven,
-        "notProven" => NotProven,
-        _ => Undetermined,
-    };
+    public static int Of(string verdict) =>
+        verdict switch
+        {
+            "proven" => Proven,
+            "notProven" => NotProven,
+            _ => Undetermined,
+        };
 
     /// <summary>The worse of two answers: no answer before not proven before undetermined before proven.</summary>
     public static int Worse(int left, int right)
     {
-        static int Weight(int status) => status switch { Proven => 0, Undetermined => 1, NotProven => 2, _ => status };
+        static int Weight(int status) =>
+            status switch
+            {
+                Proven => 0,
+                Undetermined => 1,
+                NotProven => 2,
+                _ => status,
+            };
         return Weight(left) >= Weight(right) ? left : right;
     }
 }

@@ -9,4 +9,8 @@ Console.CancelKeyPress += (_, e) =>
     stopping.Cancel();
 };
 using var input = Console.OpenStandardInput();
-return await CommandLine.RunAsync(args, new Terminal(input, Console.Out, Console.Error, !Console.IsErrorRedirected, TimeProvider.System), stopping.Token);
+return await CommandLine.RunAsync(
+    args,
+    new Terminal(input, Console.Out, Console.Error, !Console.IsErrorRedirected, TimeProvider.System),
+    stopping.Token
+);

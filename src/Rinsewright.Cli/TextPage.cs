@@ -41,7 +41,12 @@ internal sealed class TextPage(TextWriter writer)
     }
 
     /// <summary>Rows under their heads, two spaces apart; columns named in <paramref name="right"/> are flush right.</summary>
-    public void Table(IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows, IReadOnlySet<int> right, Action<int>? after = null)
+    public void Table(
+        IReadOnlyList<string> heads,
+        IReadOnlyList<IReadOnlyList<string>> rows,
+        IReadOnlySet<int> right,
+        Action<int>? after = null
+    )
     {
         var widths = heads.Select((h, i) => rows.Select(r => r[i].Length).Append(h.Length).Max()).ToList();
         string Row(IReadOnlyList<string> cells) =>

@@ -26,7 +26,11 @@ public sealed class HelpTests
     public async Task Every_example_in_the_help_is_a_command_line_that_parses()
     {
         var help = (await Run.Async("proof", "--help")).Output.Replace("\\\n", " ", StringComparison.Ordinal);
-        var examples = help.Split('\n').Where(l => l.StartsWith("  rinsewright proof ", StringComparison.Ordinal) && !l.Contains("[options]", StringComparison.Ordinal)).ToList();
+        var examples = help.Split('\n')
+            .Where(l =>
+                l.StartsWith("  rinsewright proof ", StringComparison.Ordinal) && !l.Contains("[options]", StringComparison.Ordinal)
+            )
+            .ToList();
         Assert.Equal(5, examples.Count);
         using var terminal = new StringWriter();
         var root = CommandLine.Root(Words.For("en"), new Terminal(Stream.Null, terminal, terminal, false, TimeProvider.System));
@@ -38,7 +42,10 @@ public sealed class HelpTests
     [InlineData("es")]
     public void Every_option_and_command_has_its_words(string language)
     {
-        var root = CommandLine.Root(Words.For(language), new Terminal(Stream.Null, TextWriter.Null, TextWriter.Null, false, TimeProvider.System));
+        var root = CommandLine.Root(
+            Words.For(language),
+            new Terminal(Stream.Null, TextWriter.Null, TextWriter.Null, false, TimeProvider.System)
+        );
         var described = root.Subcommands.Concat([root]).SelectMany(c => c.Options.Select(o => o.Description).Append(c.Description));
         Assert.All(described, d => Assert.False(string.IsNullOrEmpty(d) || d.StartsWith('['), d));
     }

@@ -12,12 +12,21 @@ internal static class Run
     public static Task<Answer> Async(params string[] args) => WithInputAsync([], args);
 
     /// <summary>Runs with these bytes on standard input.</summary>
-    public static async Task<Answer> WithInputAsync(byte[] input, string[] args, CancellationToken? cancellation = null, bool watched = false)
+    public static async Task<Answer> WithInputAsync(
+        byte[] input,
+        string[] args,
+        CancellationToken? cancellation = null,
+        bool watched = false
+    )
     {
         using var stdin = new MemoryStream(input);
         using var stdout = new StringWriter();
         using var stderr = new StringWriter();
-        var status = await CommandLine.RunAsync(args, new Terminal(stdin, stdout, stderr, watched, Noon), cancellation ?? TestContext.Current.CancellationToken);
+        var status = await CommandLine.RunAsync(
+            args,
+            new Terminal(stdin, stdout, stderr, watched, Noon),
+            cancellation ?? TestContext.Current.CancellationToken
+        );
         return new Answer(status, Plain(stdout), Plain(stderr));
     }
 

@@ -73,7 +73,13 @@ internal sealed class DialectOptions
     )
     {
         var wanted = (parsed.GetValue(roles) ?? [])
-            .Select(r => (Channel: Left(r, roles.Name, words), Role: (string?)TradeWords.Find(TradeWords.Roles, Right(r), roles.Name, words), Unit: (string?)null))
+            .Select(r =>
+                (
+                    Channel: Left(r, roles.Name, words),
+                    Role: (string?)TradeWords.Find(TradeWords.Roles, Right(r), roles.Name, words),
+                    Unit: (string?)null
+                )
+            )
             .Concat(
                 (parsed.GetValue(unit) ?? [])
                     .Where(u => u.Contains('=', StringComparison.Ordinal))
@@ -93,7 +99,9 @@ internal sealed class DialectOptions
             {
                 if (column == 0)
                 {
-                    throw new UsageException(words.Say("cli.error.column", ("option", role is null ? unit.Name : roles.Name), ("value", channel)));
+                    throw new UsageException(
+                        words.Say("cli.error.column", ("option", role is null ? unit.Name : roles.Name), ("value", channel))
+                    );
                 }
             }
             else
@@ -128,7 +136,9 @@ internal sealed class DialectOptions
     }
 
     private static string Left(string text, string option, Words words) =>
-        text.LastIndexOf('=') is > 0 and var at ? text[..at].Trim() : throw new UsageException(words.Say("cli.error.pair", ("option", option), ("value", text)));
+        text.LastIndexOf('=') is > 0 and var at
+            ? text[..at].Trim()
+            : throw new UsageException(words.Say("cli.error.pair", ("option", option), ("value", text)));
 
     private static string Right(string text) => text[(text.LastIndexOf('=') + 1)..].Trim();
 
@@ -148,7 +158,14 @@ internal sealed class DialectOptions
     private string? Offset(ParseResult parsed, Words words)
     {
         var text = parsed.GetValue(utcOffset)?.Replace('\u2212', '-');
-        var valid = text is null or "Z" || (text.Length == 6 && text[0] is '+' or '-' && TimeSpan.TryParseExact(text[1..], "hh\\:mm", CultureInfo.InvariantCulture, out var span) && span.TotalHours <= 14);
+        var valid =
+            text is null or "Z"
+            || (
+                text.Length == 6
+                && text[0] is '+' or '-'
+                && TimeSpan.TryParseExact(text[1..], "hh\\:mm", CultureInfo.InvariantCulture, out var span)
+                && span.TotalHours <= 14
+            );
         return valid ? (text == "Z" ? "+00:00" : text) : throw new UsageException(words.Say("cli.error.offset", ("value", text!)));
     }
 

@@ -26,7 +26,14 @@ internal static class InputFile
 
         try
         {
-            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, BufferSize, FileOptions.Asynchronous | FileOptions.SequentialScan);
+            return new FileStream(
+                path,
+                FileMode.Open,
+                FileAccess.Read,
+                FileShare.ReadWrite,
+                BufferSize,
+                FileOptions.Asynchronous | FileOptions.SequentialScan
+            );
         }
         catch (UnauthorizedAccessException)
         {

@@ -62,7 +62,8 @@ internal sealed class LimitsCommand
             Limits =
             [
                 .. chosen.Limits.Where(l =>
-                    (onlyMachine is not { } x || l.Machines.Count == 0 || l.Machines.Contains(x)) && (onlyMethod is not { } y || l.Methods.Count == 0 || l.Methods.Contains(y))
+                    (onlyMachine is not { } x || l.Machines.Count == 0 || l.Machines.Contains(x))
+                    && (onlyMethod is not { } y || l.Methods.Count == 0 || l.Methods.Contains(y))
                 ),
             ],
             Sanitizers = [.. chosen.Sanitizers.Where(r => onlyMethod is null || r.Method == onlyMethod)],
@@ -91,9 +92,7 @@ internal sealed class LimitsCommand
 
         var id = parsed.GetValue(rules) ?? RuleSets.DefaultId;
         return RuleSets.Find(id)
-            ?? throw new UsageException(
-                CommandLine.NotAmong(words, rules.Name, id, RuleSets.BuiltIn.Select(r => r.Id))
-            );
+            ?? throw new UsageException(CommandLine.NotAmong(words, rules.Name, id, RuleSets.BuiltIn.Select(r => r.Id)));
     }
 
     private void Write(TextPage page, RuleSet set, bool everyMachine, bool everyMethod)
@@ -109,12 +108,26 @@ internal sealed class LimitsCommand
                 .Select(m => words[Wire.WordKey(m)])
                 .Concat(limit.Methods.Where(_ => everyMethod).Select(m => words[Wire.WordKey(m)]))
                 .ToList();
-            LimitText.Write(page, words, ProofReportMapping.Limit(limit), applies.Count > 0 ? $". {words.Say("cli.applies-to", ("list", string.Join("; ", applies)))}" : "");
+            LimitText.Write(
+                page,
+                words,
+                ProofReportMapping.Limit(limit),
+                applies.Count > 0 ? $". {words.Say("cli.applies-to", ("list", string.Join("; ", applies)))}" : ""
+            );
         }
 
         Section(page, "cli.sanitizers", set.Sanitizers.Select(r => (words[Wire.WordKey(r.Method)], Row(r))));
         Section(page, "cli.contact", set.Contact.Select(c => (words[Wire.WordKey(c.Method)], Contact(c))));
-        Section(page, "cli.instruments", set.Instruments.Select(i => (words[$"cli.measures.{Wire.Name(i.Measures)}"], words.Say($"cli.aspect.{Wire.Name(i.Aspect)}", ("most", Printed(i.Maximum))) + $"; {Show(i.Citation)}")));
+        Section(
+            page,
+            "cli.instruments",
+            set.Instruments.Select(i =>
+                (
+                    words[$"cli.measures.{Wire.Name(i.Measures)}"],
+                    words.Say($"cli.aspect.{Wire.Name(i.Aspect)}", ("most", Printed(i.Maximum))) + $"; {Show(i.Citation)}"
+                )
+            )
+        );
         if (set.Remarks.Count > 0)
         {
             page.Line();
@@ -209,7 +222,13 @@ internal sealed class LimitsCommand
             s.Jurisdiction,
             s.Edition,
             s.BasedOn,
-            [.. s.Limits.Select(l => new ApplyingLimitDto(ProofReportMapping.Limit(l), [.. l.Machines.Select(Wire.Name)], [.. l.Methods.Select(Wire.Name)]))],
+            [
+                .. s.Limits.Select(l => new ApplyingLimitDto(
+                    ProofReportMapping.Limit(l),
+                    [.. l.Machines.Select(Wire.Name)],
+                    [.. l.Methods.Select(Wire.Name)]
+                )),
+            ],
             [
                 .. s.Sanitizers.Select(r => new SanitizerRowDto(
                     Wire.Name(r.Method),
@@ -231,7 +250,14 @@ internal sealed class LimitsCommand
                     Wire.From(c.Citation)
                 )),
             ],
-            [.. s.Instruments.Select(i => new InstrumentRuleDto(Wire.Name(i.Measures), Wire.Name(i.Aspect), Amounts(i.Maximum), Wire.From(i.Citation)))],
+            [
+                .. s.Instruments.Select(i => new InstrumentRuleDto(
+                    Wire.Name(i.Measures),
+                    Wire.Name(i.Aspect),
+                    Amounts(i.Maximum),
+                    Wire.From(i.Citation)
+                )),
+            ],
             s.Remarks
         );
 }

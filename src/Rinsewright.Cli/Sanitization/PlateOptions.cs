@@ -23,7 +23,8 @@ internal sealed class PlateOptions
     private readonly Option<string?> productContact = Options.One("--product-contact-min", "TIME");
     private readonly Option<string?> productAcidity = Options.One("--product-ph-max", "PH");
 
-    public Option[] Plate => [wash, pumpedRinse, finalRinse, finalRinseMaximum, pressureMinimum, pressureMaximum, sanitizerMinimum, sanitizerMaximum];
+    public Option[] Plate =>
+        [wash, pumpedRinse, finalRinse, finalRinseMaximum, pressureMinimum, pressureMaximum, sanitizerMinimum, sanitizerMaximum];
 
     public Option[] Product => [productMinimum, productMaximum, productHardness, productTemperature, productContact, productAcidity];
 

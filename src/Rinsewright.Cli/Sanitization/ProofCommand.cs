@@ -46,17 +46,21 @@ internal sealed class ProofCommand
                 status = ExitStatus.Worse(status, ExitStatus.Of(report.Verdict));
                 if (!parsed.GetValue(options.Json))
                 {
-                    new ProofText(terminal.Output, words, parsed.GetValue(options.Machine) is not null, parsed.GetValue(options.Working)).Write(
-                        report,
-                        first: reports.Count == 1
-                    );
+                    new ProofText(
+                        terminal.Output,
+                        words,
+                        parsed.GetValue(options.Machine) is not null,
+                        parsed.GetValue(options.Working)
+                    ).Write(report, first: reports.Count == 1);
                 }
             }
             catch (Exception e) when (path is not null && e is not (OperationCanceledException or UsageException or ContractException))
             {
                 // The message names the file; one unreadable file does not keep the others from being read.
                 var (failed, message) = CommandLine.Explain(e, words);
-                terminal.Error.WriteLine(words.Say("cli.error.in-file", ("file", path == "-" ? words["cli.standard-input"] : path!), ("message", message)));
+                terminal.Error.WriteLine(
+                    words.Say("cli.error.in-file", ("file", path == "-" ? words["cli.standard-input"] : path!), ("message", message))
+                );
                 status = ExitStatus.Worse(status, failed);
             }
         }
@@ -64,9 +68,7 @@ internal sealed class ProofCommand
         if (parsed.GetValue(options.Json))
         {
             terminal.Output.Write(
-                paths.Length > 1
-                    ? $"[{string.Join(",\n", reports.Select(Json))}]\n"
-                    : string.Concat(reports.Select(r => Json(r) + "\n"))
+                paths.Length > 1 ? $"[{string.Join(",\n", reports.Select(Json))}]\n" : string.Concat(reports.Select(r => Json(r) + "\n"))
             );
         }
 
@@ -83,7 +85,9 @@ internal sealed class ProofCommand
 
         if (paths.Length == 0 && !options.HasReadings(parsed))
         {
-            throw new UsageException($"{words["cli.error.nothing-to-prove"]} {words.Say("cli.error.see-help", ("command", "rinsewright proof"))}");
+            throw new UsageException(
+                $"{words["cli.error.nothing-to-prove"]} {words.Say("cli.error.see-help", ("command", "rinsewright proof"))}"
+            );
         }
 
         if (paths.Length > 1 && parsed.GetValue(options.Sheet.File) is not null)

@@ -63,9 +63,7 @@ internal sealed class ProofOptions
         var rules = parsed.GetValue(Rules) ?? RuleSets.DefaultId;
         if (RuleSets.Find(rules) is null)
         {
-            throw new UsageException(
-                CommandLine.NotAmong(words, Rules.Name, rules, RuleSets.BuiltIn.Select(r => r.Id))
-            );
+            throw new UsageException(CommandLine.NotAmong(words, Rules.Name, rules, RuleSets.BuiltIn.Select(r => r.Id)));
         }
 
         var with = Instrument(parsed, words);
@@ -97,7 +95,13 @@ internal sealed class ProofOptions
     private InstrumentDto? Instrument(ParseResult parsed, Words words)
     {
         var amounts = new TypedAmounts(parsed, words);
-        var (plusMinus, name, date) = (amounts.Read(uncertainty, Dimension.TemperatureDifference), parsed.GetValue(instrument), amounts.Date(calibrated));
-        return plusMinus is null && name is null && date is null ? null : new InstrumentDto(name ?? words["cli.instrument-unnamed"], plusMinus, date);
+        var (plusMinus, name, date) = (
+            amounts.Read(uncertainty, Dimension.TemperatureDifference),
+            parsed.GetValue(instrument),
+            amounts.Date(calibrated)
+        );
+        return plusMinus is null && name is null && date is null
+            ? null
+            : new InstrumentDto(name ?? words["cli.instrument-unnamed"], plusMinus, date);
     }
 }

@@ -38,7 +38,10 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
         if (report.File is { } file)
         {
             page.Line(file);
-            page.Paragraph(words.Say("cli.rows", ("rows", words.Number(report.Rows, 0)), ("refused", words.Number(report.RejectedCount, 0))), 2);
+            page.Paragraph(
+                words.Say("cli.rows", ("rows", words.Number(report.Rows, 0)), ("refused", words.Number(report.RejectedCount, 0))),
+                2
+            );
             foreach (var channel in report.Channels)
             {
                 page.Paragraph(Channel(channel), 2, 2);
@@ -93,20 +96,31 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
             page.Line(words.Say("cli.passes", ("channel", channel.Key)));
             string[] heads =
             [
-                "#", words["cli.head.start"], words["cli.head.peak"], words["cli.head.hue"], words["cli.head.bounds"], "A0", words["cli.head.verdict"],
+                "#",
+                words["cli.head.start"],
+                words["cli.head.peak"],
+                words["cli.head.hue"],
+                words["cli.head.bounds"],
+                "A0",
+                words["cli.head.verdict"],
             ];
-            page.Table(heads, [.. passes.Select(Row)], new HashSet<int> { 0, 2, 3, 4, 5 }, i =>
-            {
-                if (passes[i].Verdict != "proven" || working)
+            page.Table(
+                heads,
+                [.. passes.Select(Row)],
+                new HashSet<int> { 0, 2, 3, 4, 5 },
+                i =>
                 {
-                    Sentences(passes[i].Because, indent: 6);
-                }
+                    if (passes[i].Verdict != "proven" || working)
+                    {
+                        Sentences(passes[i].Because, indent: 6);
+                    }
 
-                if (working)
-                {
-                    Working(passes[i].Checks.SelectMany(c => c.Derivation), 8);
+                    if (working)
+                    {
+                        Working(passes[i].Checks.SelectMany(c => c.Derivation), 8);
+                    }
                 }
-            });
+            );
         }
     }
 
@@ -148,7 +162,8 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
         {
             // Figures and sources that the sentence itself names are not said twice.
             var result = step.Result is { } r && !step.Text.Contains(words.Show(r), StringComparison.Ordinal) ? $" = {words.Show(r)}" : "";
-            var source = step.Citation is { } c && !step.Text.Contains(words.Show(c), StringComparison.Ordinal) ? $" [{words.Show(c)}]" : "";
+            var source =
+                step.Citation is { } c && !step.Text.Contains(words.Show(c), StringComparison.Ordinal) ? $" [{words.Show(c)}]" : "";
             page.Paragraph($"{(step.Equation.Length > 0 ? step.Equation + " " : "")}{step.Text}{result}{source}", indent, 3);
         }
     }
@@ -180,8 +195,14 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
         foreach (var decision in report.Decisions)
         {
             var change =
-                decision.Basis is not ("given" or "read") && DialectOptions.Overriding(decision.Id) is { } option ? words.Say("cli.change", ("option", option)) : "";
-            page.Entry($"  {Name(decision.Id)}", $"{decision.Value} ({words["cli.basis." + decision.Basis]}). {decision.Because} {change}".TrimStart(), 22);
+                decision.Basis is not ("given" or "read") && DialectOptions.Overriding(decision.Id) is { } option
+                    ? words.Say("cli.change", ("option", option))
+                    : "";
+            page.Entry(
+                $"  {Name(decision.Id)}",
+                $"{decision.Value} ({words["cli.basis." + decision.Basis]}). {decision.Because} {change}".TrimStart(),
+                22
+            );
         }
     }
 
@@ -201,7 +222,13 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
 
         if (report.RejectedCount > RejectedShown)
         {
-            page.Line("  " + words.Say("cli.more-rejected", ("count", words.Number(report.RejectedCount - Math.Min(RejectedShown, report.Rejected.Count), 0))));
+            page.Line(
+                "  "
+                    + words.Say(
+                        "cli.more-rejected",
+                        ("count", words.Number(report.RejectedCount - Math.Min(RejectedShown, report.Rejected.Count), 0))
+                    )
+            );
         }
     }
 

@@ -35,7 +35,10 @@ internal sealed class ReadingOptions
     /// <summary>The method that a typed sanitizer strength implies; null where none or several were typed.</summary>
     public string? MethodImplied(ParseResult parsed, Words words)
     {
-        var typed = plain.Select(p => p.Option).Where(o => o.Name is "--chlorine" or "--iodine" or "--quat" && parsed.GetValue(o) is not null).ToList();
+        var typed = plain
+            .Select(p => p.Option)
+            .Where(o => o.Name is "--chlorine" or "--iodine" or "--quat" && parsed.GetValue(o) is not null)
+            .ToList();
         return typed.Count switch
         {
             0 => null,
@@ -70,12 +73,15 @@ internal sealed class ReadingOptions
     private ReadingDto Label(string text, TypedAmounts amounts, Words words)
     {
         var at = text.LastIndexOf('=');
-        bool? reached = at < 0 ? null : text[(at + 1)..].Trim().ToLowerInvariant() switch
-        {
-            "reached" or "turned" or "yes" => true,
-            "not-reached" or "not-turned" or "no" => false,
-            _ => null,
-        };
+        bool? reached =
+            at < 0
+                ? null
+                : text[(at + 1)..].Trim().ToLowerInvariant() switch
+                {
+                    "reached" or "turned" or "yes" => true,
+                    "not-reached" or "not-turned" or "no" => false,
+                    _ => null,
+                };
         return reached is null
             ? throw new UsageException(words.Say("cli.error.label", ("value", text)))
             : new ReadingDto(

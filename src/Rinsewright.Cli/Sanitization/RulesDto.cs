@@ -50,6 +50,9 @@ internal sealed record ContactTimeDto(
 internal sealed record InstrumentRuleDto(string Measures, string Aspect, IReadOnlyList<AmountDto> Maximum, CitationDto Citation);
 
 /// <summary>JSON of the rule sets, in the manner of the contracts.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull
+)]
 [JsonSerializable(typeof(RulesDto))]
 internal sealed partial class RulesJson : JsonSerializerContext;

@@ -26,7 +26,9 @@ internal sealed class SheetFileOptions
         {
             null or "letter" => Files.Sheets.Paper.Letter,
             "a4" => Files.Sheets.Paper.A4,
-            var other => throw new UsageException(words.Say("cli.error.not-among", ("option", paper.Name), ("value", other), ("values", "a4, letter"))),
+            var other => throw new UsageException(
+                words.Say("cli.error.not-among", ("option", paper.Name), ("value", other), ("values", "a4, letter"))
+            ),
         };
 
     /// <summary>Writes the sheet: whole or not at all.</summary>

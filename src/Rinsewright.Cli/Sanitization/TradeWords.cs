@@ -15,7 +15,10 @@ internal static class TradeWords
 
     public static readonly IReadOnlyList<(string[] Typed, string Name)> Methods =
     [
-        (["hot-water"], "hotWater"), (["chlorine", "bleach"], "chlorine"), (["iodine"], "iodine"), (["quat", "quats"], "quaternaryAmmonium"),
+        (["hot-water"], "hotWater"),
+        (["chlorine", "bleach"], "chlorine"),
+        (["iodine"], "iodine"),
+        (["quat", "quats"], "quaternaryAmmonium"),
     ];
 
     public static readonly IReadOnlyList<(string[] Typed, string Name)> Roles =
@@ -35,8 +38,8 @@ internal static class TradeWords
     /// <summary>The contract's name of a typed word.</summary>
     /// <exception cref="UsageException">The word is not known; the message lists those that are.</exception>
     public static string Find(IReadOnlyList<(string[] Typed, string Name)> list, string typed, string option, Words words) =>
-        list.FirstOrDefault(w => w.Typed.Contains(typed, StringComparer.OrdinalIgnoreCase) || string.Equals(w.Name, typed, StringComparison.OrdinalIgnoreCase)).Name
-        ?? throw new UsageException(
-            CommandLine.NotAmong(words, option, typed, Shown(list))
-        );
+        list.FirstOrDefault(w =>
+            w.Typed.Contains(typed, StringComparer.OrdinalIgnoreCase) || string.Equals(w.Name, typed, StringComparison.OrdinalIgnoreCase)
+        ).Name
+        ?? throw new UsageException(CommandLine.NotAmong(words, option, typed, Shown(list)));
 }

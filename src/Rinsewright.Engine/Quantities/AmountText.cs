@@ -61,7 +61,8 @@ public static class AmountText
         var si = unit!.ToSI(value);
         problem =
             !double.IsFinite(value) || !double.IsFinite(si) ? new ParseProblem("amount.too-large", text[start..next].TrimEnd(), start)
-            : si < 0 && dimension is (Dimension.Temperature or Dimension.AbsolutePressure) ? new ParseProblem("amount.below-zero", text[start..end], start)
+            : si < 0 && dimension is (Dimension.Temperature or Dimension.AbsolutePressure)
+                ? new ParseProblem("amount.below-zero", text[start..end], start)
             : null;
         if (problem is not null)
         {

@@ -5,13 +5,19 @@ internal static class Guard
 {
     /// <summary>A finite number in SI.</summary>
     public static double Finite(double value, string quantity) =>
-        double.IsFinite(value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, $"{quantity} is a finite number; an unknown one is absent.");
+        double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(nameof(value), value, $"{quantity} is a finite number; an unknown one is absent.");
 
     /// <summary>A finite number in SI, not below the zero of its scale.</summary>
     public static double NotNegative(double value, string quantity) =>
         Finite(value, quantity) >= 0
             ? value
-            : throw new ArgumentOutOfRangeException(nameof(value), value, $"{quantity} is not below zero; zero is absolute zero or vacuum. The value is in SI.");
+            : throw new ArgumentOutOfRangeException(
+                nameof(value),
+                value,
+                $"{quantity} is not below zero; zero is absolute zero or vacuum. The value is in SI."
+            );
 
     /// <summary>The SI value of an amount that measures what is asked for.</summary>
     public static double Measures(Amount amount, Dimension dimension)

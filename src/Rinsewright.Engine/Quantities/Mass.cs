@@ -65,7 +65,8 @@ public readonly record struct Mass : IQuantity<Mass>
     public static Ratio operator /(Mass left, Mass right) => Ratio.FromFraction(left.si / right.si);
 
     /// <summary>Concentration of the mass dissolved to this volume of solution.</summary>
-    public static MassConcentration operator /(Mass left, Volume right) => MassConcentration.FromKilogramPerCubicMetre(left.si / right.InCubicMetre);
+    public static MassConcentration operator /(Mass left, Volume right) =>
+        MassConcentration.FromKilogramPerCubicMetre(left.si / right.InCubicMetre);
 
     /// <summary>Volume of solution that holds the mass.</summary>
     public static Volume operator /(Mass left, MassConcentration right) => Volume.FromCubicMetre(left.si / right.InKilogramPerCubicMetre);

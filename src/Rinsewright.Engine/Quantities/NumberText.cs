@@ -9,7 +9,15 @@ namespace Rinsewright.Engine.Quantities;
 /// </summary>
 internal static class NumberText
 {
-    public static bool TryRead(string text, int start, int end, char? decimalMark, out double value, out int next, out ParseProblem? problem)
+    public static bool TryRead(
+        string text,
+        int start,
+        int end,
+        char? decimalMark,
+        out double value,
+        out int next,
+        out ParseProblem? problem
+    )
     {
         value = 0;
         problem = null;

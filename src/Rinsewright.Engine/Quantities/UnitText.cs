@@ -12,7 +12,9 @@ public static class UnitText
     public static Unit? Find(string text, Dimension dimension)
     {
         var trimmed = text.Trim();
-        return Units.Find(trimmed) is { } exact && exact.Dimension == dimension ? exact : BySpelling.GetValueOrDefault((dimension, Plain(trimmed)));
+        return Units.Find(trimmed) is { } exact && exact.Dimension == dimension
+            ? exact
+            : BySpelling.GetValueOrDefault((dimension, Plain(trimmed)));
     }
 
     /// <summary>Any unit of any dimension that the text names, to say what was meant; null where there is none.</summary>

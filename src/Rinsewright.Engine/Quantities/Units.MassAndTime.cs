@@ -15,16 +15,57 @@ public static partial class Units
     public static readonly Unit Milligram = new("mg", "mg", Dimension.Mass, 1, 1000000, 0, 1);
 
     /// <summary>Avoirdupois pound. Exact: 0.45359237 kg.</summary>
-    public static readonly Unit Pound = new("[lb_av]", "lb", Dimension.Mass, PoundInKilogram, 1, 0, 2, "lbs", "pound", "pounds", "libra", "libras");
+    public static readonly Unit Pound = new(
+        "[lb_av]",
+        "lb",
+        Dimension.Mass,
+        PoundInKilogram,
+        1,
+        0,
+        2,
+        "lbs",
+        "pound",
+        "pounds",
+        "libra",
+        "libras"
+    );
 
     /// <summary>Avoirdupois ounce, 1/16 pound.</summary>
     public static readonly Unit Ounce = new("[oz_av]", "oz", Dimension.Mass, PoundInKilogram, 16, 0, 1, "ounce", "ounces", "onza", "onzas");
 
     /// <summary>Second.</summary>
-    public static readonly Unit Second = new("s", "s", Dimension.Duration, 1, 1, 0, 1, "sec", "secs", "second", "seconds", "seg", "segundo", "segundos");
+    public static readonly Unit Second = new(
+        "s",
+        "s",
+        Dimension.Duration,
+        1,
+        1,
+        0,
+        1,
+        "sec",
+        "secs",
+        "second",
+        "seconds",
+        "seg",
+        "segundo",
+        "segundos"
+    );
 
     /// <summary>Minute.</summary>
-    public static readonly Unit Minute = new("min", "min", Dimension.Duration, 60, 1, 0, 1, "mins", "minute", "minutes", "minuto", "minutos");
+    public static readonly Unit Minute = new(
+        "min",
+        "min",
+        Dimension.Duration,
+        60,
+        1,
+        0,
+        1,
+        "mins",
+        "minute",
+        "minutes",
+        "minuto",
+        "minutos"
+    );
 
     /// <summary>Hour.</summary>
     public static readonly Unit Hour = new("h", "h", Dimension.Duration, 3600, 1, 0, 2, "hr", "hrs", "hour", "hours", "hora", "horas");

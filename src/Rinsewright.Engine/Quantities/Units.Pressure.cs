@@ -17,20 +17,64 @@ public static partial class Units
 
     /// <summary>Pound-force per square inch, gauge. Exact: 4.4482216152605 N over (0.0254 m)².</summary>
     public static readonly Unit Psi = new(
-        "[psi]", "psi", Dimension.GaugePressure, PoundForceInNewton, SquareInchInSquareMetre, 0, 1, "psig", "psi(g)", "lbf/in2", "lb/in2", "[lbf_av]/[sin_i]");
+        "[psi]",
+        "psi",
+        Dimension.GaugePressure,
+        PoundForceInNewton,
+        SquareInchInSquareMetre,
+        0,
+        1,
+        "psig",
+        "psi(g)",
+        "lbf/in2",
+        "lb/in2",
+        "[lbf_av]/[sin_i]"
+    );
 
     /// <summary>Pascal above vacuum. UCUM has no absolute pressure; the annotation tells it apart.</summary>
     public static readonly Unit PascalAbsolute = new("Pa{abs}", "Pa abs", Dimension.AbsolutePressure, 1, 1, 0, 0, "pa", "pa(a)");
 
     /// <summary>Kilopascal above vacuum.</summary>
-    public static readonly Unit KilopascalAbsolute = new("kPa{abs}", "kPa abs", Dimension.AbsolutePressure, 1000, 1, 0, 1, "kpa", "kpa(a)", "kpaa");
+    public static readonly Unit KilopascalAbsolute = new(
+        "kPa{abs}",
+        "kPa abs",
+        Dimension.AbsolutePressure,
+        1000,
+        1,
+        0,
+        1,
+        "kpa",
+        "kpa(a)",
+        "kpaa"
+    );
 
     /// <summary>Bar above vacuum.</summary>
-    public static readonly Unit BarAbsolute = new("bar{abs}", "bar abs", Dimension.AbsolutePressure, 100000, 1, 0, 3, "bar", "bar(a)", "bara");
+    public static readonly Unit BarAbsolute = new(
+        "bar{abs}",
+        "bar abs",
+        Dimension.AbsolutePressure,
+        100000,
+        1,
+        0,
+        3,
+        "bar",
+        "bar(a)",
+        "bara"
+    );
 
     /// <summary>Pound-force per square inch above vacuum.</summary>
     public static readonly Unit PsiAbsolute = new(
-        "[psi]{abs}", "psi abs", Dimension.AbsolutePressure, PoundForceInNewton, SquareInchInSquareMetre, 0, 1, "psi", "psia", "psi(a)");
+        "[psi]{abs}",
+        "psi abs",
+        Dimension.AbsolutePressure,
+        PoundForceInNewton,
+        SquareInchInSquareMetre,
+        0,
+        1,
+        "psi",
+        "psia",
+        "psi(a)"
+    );
 
     private static Unit[] Pressures() => [Pascal, Kilopascal, Bar, Psi, PascalAbsolute, KilopascalAbsolute, BarAbsolute, PsiAbsolute];
 }

@@ -16,15 +16,45 @@ public static partial class Units
 
     /// <summary>Avoirdupois ounce per US gallon, as detergents are dosed.</summary>
     public static readonly Unit OuncePerGallon = new(
-        "[oz_av]/[gal_us]", "oz/gal", Dimension.MassConcentration, PoundInKilogram, 16 * GallonInCubicMetre, 0, 2);
+        "[oz_av]/[gal_us]",
+        "oz/gal",
+        Dimension.MassConcentration,
+        PoundInKilogram,
+        16 * GallonInCubicMetre,
+        0,
+        2
+    );
 
     /// <summary>Hardness as calcium carbonate, milligram per litre.</summary>
     public static readonly Unit HardnessMilligramPerLitre = new(
-        "mg/L{CaCO3}", "mg/L CaCO₃", Dimension.Hardness, 1, 1000, 0, 0, "mg/l", "ppm", "[ppm]", "ppmcaco3", "mg/lcaco3");
+        "mg/L{CaCO3}",
+        "mg/L CaCO₃",
+        Dimension.Hardness,
+        1,
+        1000,
+        0,
+        0,
+        "mg/l",
+        "ppm",
+        "[ppm]",
+        "ppmcaco3",
+        "mg/lcaco3"
+    );
 
     /// <summary>Hardness, grain of calcium carbonate per US gallon.</summary>
     public static readonly Unit GrainPerGallon = new(
-        "[gr]/[gal_us]", "gpg", Dimension.Hardness, GrainInKilogram, GallonInCubicMetre, 0, 1, "gr/gal", "grains/gal", "grain", "grains");
+        "[gr]/[gal_us]",
+        "gpg",
+        Dimension.Hardness,
+        GrainInKilogram,
+        GallonInCubicMetre,
+        0,
+        1,
+        "gr/gal",
+        "grains/gal",
+        "grain",
+        "grains"
+    );
 
     /// <summary>German degree of hardness, 17.848 mg/L as calcium carbonate. The code is an annotation: UCUM has no unit for it.</summary>
     public static readonly Unit GermanDegree = new("{dH}", "°dH", Dimension.Hardness, 17.848, 1000, 0, 1, "dh", "dgh", "°dgh");
@@ -34,18 +64,57 @@ public static partial class Units
 
     /// <summary>Calcium and magnesium together, millimole per litre.</summary>
     public static readonly Unit HardnessMillimolePerLitre = new(
-        "mmol/L{CaCO3}", "mmol/L", Dimension.Hardness, CalciumCarbonate, 1000, 0, 2, "mmol/lcaco3");
+        "mmol/L{CaCO3}",
+        "mmol/L",
+        Dimension.Hardness,
+        CalciumCarbonate,
+        1000,
+        0,
+        2,
+        "mmol/lcaco3"
+    );
 
     /// <summary>Alkalinity as calcium carbonate, milligram per litre.</summary>
     public static readonly Unit AlkalinityMilligramPerLitre = new(
-        "mg/L{alkalinity}", "mg/L CaCO₃", Dimension.Alkalinity, 1, 1000, 0, 0, "mg/l", "ppm", "[ppm]", "ppmcaco3", "mg/l{caco3}", "mg/lcaco3");
+        "mg/L{alkalinity}",
+        "mg/L CaCO₃",
+        Dimension.Alkalinity,
+        1,
+        1000,
+        0,
+        0,
+        "mg/l",
+        "ppm",
+        "[ppm]",
+        "ppmcaco3",
+        "mg/l{caco3}",
+        "mg/lcaco3"
+    );
 
     /// <summary>Alkalinity, milliequivalent per litre.</summary>
-    public static readonly Unit AlkalinityMilliequivalentPerLitre = new("meq/L", "meq/L", Dimension.Alkalinity, CalciumCarbonate, 2000, 0, 2);
+    public static readonly Unit AlkalinityMilliequivalentPerLitre = new(
+        "meq/L",
+        "meq/L",
+        Dimension.Alkalinity,
+        CalciumCarbonate,
+        2000,
+        0,
+        2
+    );
 
     /// <summary>Alkalinity, grain of calcium carbonate per US gallon.</summary>
     public static readonly Unit AlkalinityGrainPerGallon = new(
-        "[gr]/[gal_us]{alkalinity}", "gpg", Dimension.Alkalinity, GrainInKilogram, GallonInCubicMetre, 0, 1, "gr/gal", "[gr]/[gal_us]", "grains/gal");
+        "[gr]/[gal_us]{alkalinity}",
+        "gpg",
+        Dimension.Alkalinity,
+        GrainInKilogram,
+        GallonInCubicMetre,
+        0,
+        1,
+        "gr/gal",
+        "[gr]/[gal_us]",
+        "grains/gal"
+    );
 
     /// <summary>Siemens per metre.</summary>
     public static readonly Unit SiemensPerMetre = new("S/m", "S/m", Dimension.Conductivity, 1, 1, 0, 3);
@@ -60,10 +129,21 @@ public static partial class Units
     public static readonly Unit PH = new("[pH]", "pH", Dimension.Acidity, 1, 1, 0, 1);
 
     private static Unit[] Solutions() =>
-    [
-        GramPerLitre, MilligramPerLitre, OuncePerGallon,
-        HardnessMilligramPerLitre, GrainPerGallon, GermanDegree, FrenchDegree, HardnessMillimolePerLitre,
-        AlkalinityMilligramPerLitre, AlkalinityMilliequivalentPerLitre, AlkalinityGrainPerGallon,
-        SiemensPerMetre, MicrosiemensPerCentimetre, MillisiemensPerCentimetre, PH,
-    ];
+        [
+            GramPerLitre,
+            MilligramPerLitre,
+            OuncePerGallon,
+            HardnessMilligramPerLitre,
+            GrainPerGallon,
+            GermanDegree,
+            FrenchDegree,
+            HardnessMillimolePerLitre,
+            AlkalinityMilligramPerLitre,
+            AlkalinityMilliequivalentPerLitre,
+            AlkalinityGrainPerGallon,
+            SiemensPerMetre,
+            MicrosiemensPerCentimetre,
+            MillisiemensPerCentimetre,
+            PH,
+        ];
 }

@@ -19,7 +19,15 @@ public static partial class Units
     {
         public static readonly Unit[] All =
         [
-            .. Thermal(), .. Pressures(), .. Geometry(), .. Masses(), .. Times(), .. Flows(), .. Solutions(), .. Electric(), .. Shares(),
+            .. Thermal(),
+            .. Pressures(),
+            .. Geometry(),
+            .. Masses(),
+            .. Times(),
+            .. Flows(),
+            .. Solutions(),
+            .. Electric(),
+            .. Shares(),
         ];
 
         public static readonly FrozenDictionary<string, Unit> ByUcum = All.ToFrozenDictionary(u => u.Ucum, StringComparer.Ordinal);

@@ -74,7 +74,8 @@ public readonly record struct VolumeFlow : IQuantity<VolumeFlow>
     public static Volume operator *(VolumeFlow left, Duration right) => Volume.FromCubicMetre(left.si * right.InSecond);
 
     /// <summary>Dissolved mass carried by the flow.</summary>
-    public static MassFlow operator *(VolumeFlow left, MassConcentration right) => MassFlow.FromKilogramPerSecond(left.si * right.InKilogramPerCubicMetre);
+    public static MassFlow operator *(VolumeFlow left, MassConcentration right) =>
+        MassFlow.FromKilogramPerSecond(left.si * right.InKilogramPerCubicMetre);
 
     /// <summary>Less.</summary>
     public static bool operator <(VolumeFlow left, VolumeFlow right) => left.si < right.si;

@@ -8,19 +8,52 @@ public sealed class ProofCommandTests
 {
     // The limits in these lines are those of the FDA Food Code: 4-501.110, 4-501.112, 4-501.113, 4-703.11(B).
     [Theory]
-    [InlineData(0, "--machine", "door-dual", "--wash", "150 F", "--final-rinse", "180 F", "--pressure", "20 psi", "--label", "160 F=reached")]
+    [InlineData(
+        0,
+        "--machine",
+        "door-dual",
+        "--wash",
+        "150 F",
+        "--final-rinse",
+        "180 F",
+        "--pressure",
+        "20 psi",
+        "--label",
+        "160 F=reached"
+    )]
     [InlineData(0, "--machine", "hood-dual", "--final-rinse", "82 C", "--label", "71 °C=reached")]
     [InlineData(1, "--machine", "door-dual", "--final-rinse", "179 F")]
     [InlineData(1, "--machine", "flight", "--label", "160 F=not-reached")]
     [InlineData(1, "--final-rinse", "182 F", "--pressure", "31 psi")]
     [InlineData(2, "--machine", "door-single", "--chlorine", "50 ppm", "--ph", "7.5")]
-    [InlineData(1, "--machine", "door-single", "--chlorine", "24 ppm", "--ph", "7", "--solution-temperature", "120 F", "--contact-time", "10 s")]
+    [InlineData(
+        1,
+        "--machine",
+        "door-single",
+        "--chlorine",
+        "24 ppm",
+        "--ph",
+        "7",
+        "--solution-temperature",
+        "120 F",
+        "--contact-time",
+        "10 s"
+    )]
     [InlineData(1, "--method", "hot-water", "--plate-final-rinse", "185 F", "--final-rinse", "182 F")]
     public async Task Readings_alone_end_in_the_status_of_their_verdict(int status, params string[] args)
     {
         var answer = await Run.Async(["proof", .. args]);
         Assert.Equal((status, ""), (answer.Status, answer.Error));
-        Assert.Contains(status switch { 0 => "PROVEN", 1 => "NOT PROVEN", _ => "UNDETERMINED" }, answer.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            status switch
+            {
+                0 => "PROVEN",
+                1 => "NOT PROVEN",
+                _ => "UNDETERMINED",
+            },
+            answer.Output,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -148,7 +181,18 @@ public sealed class ProofCommandTests
     {
         using var file = Run.Demo(DemoLoggers.LarkspurTwoTank);
         var sheet = file.Beside("proof.pdf");
-        var answer = await Run.Async("proof", file.Path, "--sheet", sheet, "--paper", "a4", "--kitchen", "Larkspur Lodge", "--language", "es");
+        var answer = await Run.Async(
+            "proof",
+            file.Path,
+            "--sheet",
+            sheet,
+            "--paper",
+            "a4",
+            "--kitchen",
+            "Larkspur Lodge",
+            "--language",
+            "es"
+        );
         Assert.Equal((0, ""), (answer.Status, answer.Error));
         var bytes = await File.ReadAllBytesAsync(sheet, TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-"u8, bytes.AsSpan(0, 5));

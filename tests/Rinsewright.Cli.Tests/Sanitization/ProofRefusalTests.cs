@@ -15,7 +15,14 @@ public sealed class ProofRefusalTests
     [InlineData("“psi” measures something else. Try 182 F", "proof", "--wash", "20 psi")]
     [InlineData("“°” does not say which degrees", "proof", "--wash", "160 °")]
     [InlineData("“1,250” can be read in two ways", "proof", "--hardness", "1,250 mg/L")]
-    [InlineData("--machine: dishwasher is not known. Use one of: door-single, door-dual, conveyor-1, conveyor-multi.", "proof", "--wash", "160 F", "--machine", "dishwasher")]
+    [InlineData(
+        "--machine: dishwasher is not known. Use one of: door-single, door-dual, conveyor-1, conveyor-multi.",
+        "proof",
+        "--wash",
+        "160 F",
+        "--machine",
+        "dishwasher"
+    )]
     [InlineData("--method: steam is not known", "proof", "--wash", "160 F", "--method", "steam")]
     [InlineData("--rules: mars is not known", "proof", "--wash", "160 F", "--rules", "mars")]
     [InlineData("--paper: a3 is not known", "proof", "--wash", "160 F", "--paper", "a3")]

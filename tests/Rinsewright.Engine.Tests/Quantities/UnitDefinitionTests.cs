@@ -70,8 +70,12 @@ public sealed class UnitDefinitionTests
     public void No_spelling_means_two_units_of_one_dimension()
     {
         // A unit may spell itself twice; two units may not share a spelling. Upper and lower case of codes are told apart exactly.
-        var clashes = Units.All
-            .SelectMany(u => ((string[])[u.Symbol, .. u.Spellings]).Select(s => (u.Dimension, Plain: s.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant(), u.Ucum)))
+        var clashes = Units
+            .All.SelectMany(u =>
+                ((string[])[u.Symbol, .. u.Spellings]).Select(s =>
+                    (u.Dimension, Plain: s.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant(), u.Ucum)
+                )
+            )
             .Distinct()
             .GroupBy(s => (s.Dimension, s.Plain))
             .Where(g => g.Count() > 1);

@@ -13,7 +13,10 @@ public sealed class UnitsOracleTests
     // Units whose factor the oracle itself rounds: found by comparing it with the exact definitions in the README (Q3, Q5, Q6).
     private static readonly Dictionary<Unit, double> RoundedByOracle = new()
     {
-        [Units.FluidOunce] = 2e-12, [Units.BtuPerHour] = 1e-11, [Units.OuncePerGallon] = 4e-10, [Units.PoundPerHour] = 2e-7,
+        [Units.FluidOunce] = 2e-12,
+        [Units.BtuPerHour] = 1e-11,
+        [Units.OuncePerGallon] = 4e-10,
+        [Units.PoundPerHour] = 2e-7,
     };
 
     private static readonly Dictionary<Unit, Enum> Oracle = new()
@@ -90,14 +93,27 @@ public sealed class UnitsOracleTests
     // UnitsNet has no such quantity, or rounds its own factor: these are held by published figures in UnitDefinitionTests instead.
     private static readonly HashSet<Unit> WithoutOracle =
     [
-        Units.Horsepower, Units.GramPerMinute, Units.HardnessMilligramPerLitre, Units.GrainPerGallon, Units.GermanDegree, Units.FrenchDegree,
-        Units.HardnessMillimolePerLitre, Units.AlkalinityMilligramPerLitre, Units.AlkalinityMilliequivalentPerLitre, Units.AlkalinityGrainPerGallon,
-        Units.PH, Units.HeatUnit, Units.A0Second,
+        Units.Horsepower,
+        Units.GramPerMinute,
+        Units.HardnessMilligramPerLitre,
+        Units.GrainPerGallon,
+        Units.GermanDegree,
+        Units.FrenchDegree,
+        Units.HardnessMillimolePerLitre,
+        Units.AlkalinityMilligramPerLitre,
+        Units.AlkalinityMilliequivalentPerLitre,
+        Units.AlkalinityGrainPerGallon,
+        Units.PH,
+        Units.HeatUnit,
+        Units.A0Second,
     ];
 
     [Fact]
     public void Every_unit_has_an_oracle_or_a_stated_reason_for_none() =>
-        Assert.Equal(Units.All.Except(WithoutOracle).OrderBy(u => u.Ucum, StringComparer.Ordinal), Oracle.Keys.OrderBy(u => u.Ucum, StringComparer.Ordinal));
+        Assert.Equal(
+            Units.All.Except(WithoutOracle).OrderBy(u => u.Ucum, StringComparer.Ordinal),
+            Oracle.Keys.OrderBy(u => u.Ucum, StringComparer.Ordinal)
+        );
 
     public static TheoryData<string, string> Pairs()
     {
@@ -120,14 +136,17 @@ public sealed class UnitsOracleTests
         var (a, b) = (Units.Find(from)!, Units.Find(to)!);
         var tolerance = Math.Max(RoundedByOracle.GetValueOrDefault(a, Tolerance), RoundedByOracle.GetValueOrDefault(b, Tolerance));
         Gen.Int[-200_000, 10_000_000]
-            .Sample(thousandths =>
-            {
-                var value = thousandths / 1000.0;
-                var ours = new Amount(value, a).In(b).Value;
-                var theirs = UnitsNet.UnitConverter.Convert(value, Oracle[a], Oracle[b]);
-                // Temperature scales subtract offsets of some hundred, so their error is measured on that size.
-                var size = Math.Max(Math.Abs(theirs), a.Offset != 0 || b.Offset != 0 ? 1000 : 0);
-                return Math.Abs(ours - theirs) <= tolerance * size;
-            }, iter: 200);
+            .Sample(
+                thousandths =>
+                {
+                    var value = thousandths / 1000.0;
+                    var ours = new Amount(value, a).In(b).Value;
+                    var theirs = UnitsNet.UnitConverter.Convert(value, Oracle[a], Oracle[b]);
+                    // Temperature scales subtract offsets of some hundred, so their error is measured on that size.
+                    var size = Math.Max(Math.Abs(theirs), a.Offset != 0 || b.Offset != 0 ? 1000 : 0);
+                    return Math.Abs(ours - theirs) <= tolerance * size;
+                },
+                iter: 200
+            );
     }
 }
