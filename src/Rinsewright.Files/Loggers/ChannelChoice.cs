@@ -227,6 +227,7 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
         return IsIgnored(column) ? Statement.Of("files.given")
             : sense.Sense is ColumnSense.Other or ColumnSense.OwnTemperature ? Statement.Of("files.channel-other", ("heading", heading), ("quantity", Statement.Of("files.quantity-" + sense.Quantity)))
             : !IsNumeric(column) ? Statement.Of("files.channel-no-numbers", ("column", (long)(column + 1)))
+            : layout.Names.Count == 0 ? Statement.Of("files.channel-whole", ("column", (long)(column + 1)))
             : Statement.Of("files.channel-not-named", ("column", (long)(column + 1)));
     }
 
@@ -240,7 +241,8 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
             }
         }
 
-        return new UnreadableFileException(Statement.Of("files.no-channel"));
+        var empty = senses.Exists(s => s.Sense == ColumnSense.Temperature) || Enumerable.Range(0, layout.Names.Count).Any(i => ColumnWords.Sense(Heading(i), UnitText(i)).Sense == ColumnSense.Temperature);
+        return new UnreadableFileException(empty ? Statement.Of("files.no-readings", ("line", (long)layout.HeadingLine)) : Statement.Of("files.no-channel"));
     }
 
     private static int ColumnOf(string id) => int.Parse(id[(id.IndexOf('[', StringComparison.Ordinal) + 1)..^1], CultureInfo.InvariantCulture);

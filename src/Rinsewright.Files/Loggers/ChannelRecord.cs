@@ -37,6 +37,9 @@ internal sealed class ChannelRecord(int column)
     /// <summary>Different fault marks met, at most ten.</summary>
     public List<string> FaultTexts { get; } = [];
 
+    /// <summary>Adds a sample between <see cref="PlainLow"/> and <see cref="PlausibleHigh"/>.</summary>
+    public void AddPlain(long milliseconds, double value) => samples.Add(milliseconds, value);
+
     /// <summary>Adds a sample.</summary>
     public void Add(long milliseconds, double value, long line)
     {

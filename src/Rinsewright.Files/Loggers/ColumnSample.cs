@@ -75,7 +75,7 @@ internal sealed class ColumnSample
 
         OnlyFaults = false;
         WithDecimals += mark >= 0 ? 1 : 0;
-        FewestDecimals = Math.Min(FewestDecimals, mark >= 0 ? text.Length - mark - 1 : 0);
+        FewestDecimals = mark >= 0 && mark < text.Length - 1 ? Math.Min(FewestDecimals, text.Length - mark - 1) : FewestDecimals;
         Minimum = Math.Min(Minimum, value);
         Maximum = Math.Max(Maximum, value);
         if (!double.IsNaN(last))

@@ -20,10 +20,10 @@ internal struct CellValue
 /// Puts rows on one time axis. A row out of line with its neighbours waits for the next one, which tells whether the clock stepped or one
 /// stamp was wrong. After a step back the axis goes on at the usual interval, so that time on it never runs backwards; the step is marked.
 /// </summary>
-internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<long, Statement> reject)
+internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement> reject)
 {
     private const double Wide = TraceBuilder.GapFactor;
-    private readonly CellValue[] held = new CellValue[channels.Count];
+    private readonly CellValue[] held = new CellValue[channels.Length];
     private long heldMs;
     private long heldLine;
     private bool holding;
@@ -46,7 +46,7 @@ internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<lo
     public (long Line, long Milliseconds) FirstBack { get; private set; }
 
     /// <summary>Samples of each channel before the first step back.</summary>
-    public int[] CountsAtFirstBack { get; } = new int[channels.Count];
+    public int[] CountsAtFirstBack { get; } = new int[channels.Length];
 
     /// <summary>Stamp of the last row before the first step back, and of the last row of all, without shift.</summary>
     public long LastBeforeBack { get; private set; }
@@ -60,8 +60,8 @@ internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<lo
 
     public long FirstEqualLine { get; private set; }
 
-    /// <summary>Adds a row whose one channel holds an ordinary number, when it is in step; false where the row must go the long way.</summary>
-    public bool TryAddInStep(long ms, ReadOnlySpan<double> values, long line)
+    /// <summary>Adds a row whose channels all hold everyday numbers, when it is in step; false where the row must go the long way.</summary>
+    public bool TryAddInStep(long ms, ReadOnlySpan<double> values)
     {
         var ahead = ms - last;
         if ((ulong)(ahead - 1) >= (ulong)limit || holding)
@@ -69,16 +69,20 @@ internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<lo
             return false;
         }
 
-        step = ahead;
+        if (ahead != step)
+        {
+            step = ahead;
+            limit = (long)(ahead * Wide);
+        }
+
         last = ms;
         Rows++;
         var at = ms - Origin + shift;
         for (var i = 0; i < values.Length; i++)
         {
-            channels[i].Add(at, values[i], line);
+            channels[i].AddPlain(at, values[i]);
         }
 
-        limit = (long)(ahead * Wide);
         return true;
     }
 
@@ -145,12 +149,7 @@ internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<lo
             }
             else if (ahead == 0)
             {
-                Equal++;
-                FirstEqualLine = Equal == 1 ? line : FirstEqualLine;
-                foreach (var channel in channels)
-                {
-                    channel.Mark(TraceMarkKind.Duplicate, "", line, 1);
-                }
+                MarkEqual(ms - Origin + shift, cells, line);
             }
             else
             {
@@ -182,6 +181,26 @@ internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<lo
         }
     }
 
+    // Rows of two kinds may share a time; a channel that has two samples at one time is another matter.
+    private void MarkEqual(long at, ReadOnlySpan<CellValue> cells, long line)
+    {
+        var any = false;
+        for (var i = 0; i < cells.Length; i++)
+        {
+            if (cells[i].Present && channels[i].Samples.LastSeconds is { } seconds && (long)Math.Round(seconds * 1000) == at)
+            {
+                channels[i].Mark(TraceMarkKind.Duplicate, "", line, 1);
+                any = true;
+            }
+        }
+
+        if (any)
+        {
+            Equal++;
+            FirstEqualLine = Equal == 1 ? line : FirstEqualLine;
+        }
+    }
+
     private void StepBack(long ahead, long line)
     {
         StepsBack++;
@@ -189,7 +208,7 @@ internal sealed class Recording(IReadOnlyList<ChannelRecord> channels, Action<lo
         {
             FirstBack = (line, -ahead);
             LastBeforeBack = last;
-            for (var i = 0; i < channels.Count; i++)
+            for (var i = 0; i < channels.Length; i++)
             {
                 CountsAtFirstBack[i] = channels[i].Samples.Count;
             }

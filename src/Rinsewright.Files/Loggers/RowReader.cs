@@ -28,7 +28,7 @@ internal sealed class RowReader
         // Field counts that belong to the file: the usual one, the first row's and any that a twentieth of the sampled rows have.
         widths = [.. layout.Rows.GroupBy(r => r.Count).Where(g => g.Count() * 20 >= layout.Rows.Count && g.Count() > 1).Select(g => g.Key), layout.Width, layout.Rows[0].Count];
         widest = Math.Max(widths.Max(), layout.Names.Count);
-        fewestDecimals = [.. plans.Select(p => sample[p.Column].WithDecimals == sample[p.Column].Of(CellKind.Number) && sample[p.Column].FewestDecimals < int.MaxValue ? sample[p.Column].FewestDecimals : 0)];
+        fewestDecimals = [.. plans.Select(p => sample[p.Column].WithDecimals >= sample[p.Column].Of(CellKind.Number) - 1 && sample[p.Column].FewestDecimals < int.MaxValue ? sample[p.Column].FewestDecimals : 0)];
     }
 
     public IReadOnlyList<LoggerEvent> Events => events;
@@ -174,9 +174,10 @@ internal sealed class RowReader
         var stamp = clock.TextOf(columns).Trim();
         if (numbers == 0 && !cut)
         {
-            if (fields.Exists(f => f.Length > 0 && Cell.KindOf(f) == CellKind.Word) && IsWordsOnly(stamp) && !IsHeading())
+            var said = EventText();
+            if (!IsHeading() && (said is not null || (IsWordsOnly(stamp) && fields.Exists(f => Cell.KindOf(f) == CellKind.Word))))
             {
-                var text = EventText() ?? Quote.Short(line.Trim());
+                var text = said ?? Quote.Short(line.Trim());
                 if (events.Count < MostEvents)
                 {
                     events.Add(new LoggerEvent(number, null, text));

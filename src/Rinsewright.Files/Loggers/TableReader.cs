@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using nietras.SeparatedValues;
 using Rinsewright.Engine.Records;
 
@@ -23,7 +24,7 @@ internal sealed class TableReader
         rows = new RowReader(layout, clock, plans, choice, sample, marks, recording, Reject);
     }
 
-    public IReadOnlyList<ChannelRecord> Channels { get; }
+    public ChannelRecord[] Channels { get; }
 
     public Recording Recording => recording;
 
@@ -69,16 +70,31 @@ internal sealed class TableReader
     {
         using var text = source.Open();
         using var reader = Sep.New(layout.Separator).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, DisableQuotesParsing = true, Unescape = false, InitialBufferLength = 1 << 16 }).From(text);
+        try
+        {
+            ReadRows(reader, tail);
+        }
+        catch (NotSupportedException)
+        {
+            // A row longer than the tokenizer's buffer.
+            throw LineReader.TooLong(layout.FirstData + Rows);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void ReadRows(SepReader reader, string tail)
+    {
         var stamps = new FastStamp(clock);
-        var values = new double[plans.Count];
+        int[] wanted = [.. plans.Select(p => p.Column)];
+        char[] marks = [.. plans.Select(p => p.Mark)];
+        var values = new double[wanted.Length];
         var stampColumn = clock.Column;
         var width = layout.Width;
         var lead = layout.FirstData;
-        long line = 0;
         var counts = clock.Kind != ClockKind.Stamp;
-        while (Next(reader, line))
+        long line = 0;
+        foreach (var row in reader)
         {
-            var row = reader.Current;
             line++;
             if (line <= lead)
             {
@@ -88,23 +104,21 @@ internal sealed class TableReader
             if (row.ColCount == width && (tail.Length == 0 || !row.Span.SequenceEqual(tail)))
             {
                 var stamp = row[stampColumn].Span;
-                long ms;
-                if (counts ? clock.TryNumber(stamp, out ms) : stamps.TryRead(stamp, out ms))
+                if (counts ? clock.TryNumber(stamp, out var ms) : stamps.TryRead(stamp, out ms))
                 {
                     var i = 0;
-                    for (; i < values.Length; i++)
+                    while (
+                        i < wanted.Length
+                        && NumberText.TryParse(row[wanted[i]].Span, marks[i], out values[i])
+                        && values[i] is >= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh
+                    )
                     {
-                        var plan = plans[i];
-                        if (!NumberText.TryParse(row[plan.Column].Span, plan.Mark, out values[i]) || values[i] is not (>= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh))
-                        {
-                            break;
-                        }
+                        i++;
                     }
 
-                    if (i == values.Length && recording.TryAddInStep(ms, values, line))
+                    if (i == wanted.Length && recording.TryAddInStep(ms, values))
                     {
-                        Rows++;
-                        if (Rows % Pace.Stride == 0)
+                        if (++Rows % Pace.Stride == 0)
                         {
                             pace.Tick(Rows);
                         }
@@ -115,19 +129,6 @@ internal sealed class TableReader
             }
 
             Take(row.Span, line, tail.Length > 0 && row.Span.SequenceEqual(tail));
-        }
-    }
-
-    private static bool Next(SepReader reader, long line)
-    {
-        try
-        {
-            return reader.MoveNext();
-        }
-        catch (NotSupportedException)
-        {
-            // A row longer than the tokenizer's buffer.
-            throw LineReader.TooLong(line + 1);
         }
     }
 
