@@ -59,7 +59,7 @@ internal sealed class SheetFileOptions
             parsed.GetValue(technician) ?? "",
             at,
             request,
-            report,
+            report with { File = report.File is { } name ? Path.GetFileName(name) : null },
             files,
             parsed.GetValue(note)
         );
