@@ -65,7 +65,13 @@ public static class ChartWords
         foreach (var check in pass.Checks.Where(c => c.Limit is not null))
         {
             var limit = Shown.LimitFor(check.Limit!, check.Value?.Unit ?? check.Limit!.Printed[0].Unit, units);
-            says.Add(words.Say("chart.says-check", ("limit", Limit(check.Limit!, limit, words)), ("status", words["chart.status." + check.Status])));
+            says.Add(
+                words.Say(
+                    "chart.says-check",
+                    ("limit", Limit(check.Limit!, limit, words)),
+                    ("status", words["chart.status." + check.Status])
+                )
+            );
         }
 
         foreach (var zone in pass.Zones.Where(z => z.Name is not null))

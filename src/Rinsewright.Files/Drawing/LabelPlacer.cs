@@ -67,7 +67,12 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
     {
         var s = SceneStyles.Find(style);
         var width = TextWidth.Of(text, s.Size ?? 12, s.Weight);
-        var from = anchor switch { TextAnchor.End => x - width, TextAnchor.Middle => x - (width / 2), _ => x };
+        var from = anchor switch
+        {
+            TextAnchor.End => x - width,
+            TextAnchor.Middle => x - (width / 2),
+            _ => x,
+        };
         return new Area(from - 2, y - Ascent, from + width + 2, y + Descent);
     }
 
@@ -88,7 +93,8 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
     // Liang and Barsky's test: the part of the segment inside the rectangle is not empty.
     private static bool Crosses(ScenePoint p, ScenePoint q, Area a)
     {
-        double from = 0, to = 1;
+        double from = 0,
+            to = 1;
         var dx = q.X - p.X;
         var dy = q.Y - p.Y;
         return Clip(-dx, p.X - a.Left, ref from, ref to)

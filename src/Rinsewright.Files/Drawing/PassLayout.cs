@@ -50,13 +50,20 @@ internal sealed record PassLayout(
         var duration = Math.Max(1, Math.Max(pass.EndSeconds - pass.StartSeconds, seconds.Length > 0 ? seconds[^1] : 0));
         var span = window is { } w && w.ToSeconds > w.FromSeconds ? w : new ChartWindow(0, duration);
 
-        var zones = pass.Zones.Select(z => new ZoneSpan(z.Name, z.StartSeconds - pass.StartSeconds, z.PeakSeconds - pass.StartSeconds)).ToArray();
-        var limits = pass.Checks.Where(c => c.Limit is { } l && IsTemperature(l)).Select(c => new LimitLine(c.Limit!, Shown.LimitFor(c.Limit!, read.Ucum, units).Value)).ToArray();
+        var zones = pass
+            .Zones.Select(z => new ZoneSpan(z.Name, z.StartSeconds - pass.StartSeconds, z.PeakSeconds - pass.StartSeconds))
+            .ToArray();
+        var limits = pass
+            .Checks.Where(c => c.Limit is { } l && IsTemperature(l))
+            .Select(c => new LimitLine(c.Limit!, Shown.LimitFor(c.Limit!, read.Ucum, units).Value))
+            .ToArray();
         var rinse = FinalRinseOf(report, zones, units, shown);
         var marks = report
             .Channels.Where(c => c.Name == pass.Channel)
             .SelectMany(c => c.Marks)
-            .Where(m => m.Kind is not ("duplicate" or "intervalChange") && m.ToSeconds > pass.StartSeconds && m.FromSeconds < pass.EndSeconds)
+            .Where(m =>
+                m.Kind is not ("duplicate" or "intervalChange") && m.ToSeconds > pass.StartSeconds && m.FromSeconds < pass.EndSeconds
+            )
             .Select(m => new MarkSpan(m, m.FromSeconds - pass.StartSeconds, m.ToSeconds - pass.StartSeconds))
             .ToArray();
 
@@ -70,7 +77,18 @@ internal sealed record PassLayout(
 
         var temperatureBottom = PlotTop + size.TemperatureHeight;
         var doseTop = temperatureBottom + ZoneRows(zones, size, span) + 26;
-        var temperature = new ScenePlot("temperature", PadLeft, PlotTop, size.Width - PadRight, temperatureBottom, span.FromSeconds, span.ToSeconds, low, high, shown.Ucum);
+        var temperature = new ScenePlot(
+            "temperature",
+            PadLeft,
+            PlotTop,
+            size.Width - PadRight,
+            temperatureBottom,
+            span.FromSeconds,
+            span.ToSeconds,
+            low,
+            high,
+            shown.Ucum
+        );
 
         var doseLimit = pass.Checks.FirstOrDefault(c => c.Limit?.Printed[0].Unit == "{HUE}")?.Limit?.Printed[0].Value;
         var most = Math.Max(pass.HeatUnits.Value, doseLimit ?? 0);
@@ -147,18 +165,22 @@ internal sealed record PassLayout(
         }
     }
 
-    private static ScenePoint At(ScenePlot plot, double seconds, double value) => new(plot.X(seconds), plot.Y(Math.Clamp(value, plot.Low, plot.High)));
+    private static ScenePoint At(ScenePlot plot, double seconds, double value) =>
+        new(plot.X(seconds), plot.Y(Math.Clamp(value, plot.Low, plot.High)));
 
     private bool Enters(int i, double from) => Seconds[i - 1] < from && Seconds[i] > from;
 
     private double Between(double[] values, int i, double seconds) =>
         values[i - 1] + ((values[i] - values[i - 1]) * (seconds - Seconds[i - 1]) / (Seconds[i] - Seconds[i - 1]));
 
-    private bool HoleBetween(double from, double to) => Marks.Any(m => m.Mark.Kind is "gap" or "fault" or "clockBack" && m.From < to - 1e-6 && m.To > from + 1e-6 && m.From >= from - 1e-6);
+    private bool HoleBetween(double from, double to) =>
+        Marks.Any(m => m.Mark.Kind is "gap" or "fault" or "clockBack" && m.From < to - 1e-6 && m.To > from + 1e-6 && m.From >= from - 1e-6);
 
     private static FinalRinseBar? FinalRinseOf(ProofReport report, ZoneSpan[] zones, UnitDisplay units, Unit shown)
     {
-        var check = report.Checks.FirstOrDefault(c => c.Value is not null && c.Limit is { Point: "finalRinseManifold" } l && IsTemperature(l));
+        var check = report.Checks.FirstOrDefault(c =>
+            c.Value is not null && c.Limit is { Point: "finalRinseManifold" } l && IsTemperature(l)
+        );
         if (check is null || zones.Length == 0 || zones[^1].Name?.EndsWith("final-rinse", StringComparison.Ordinal) != true)
         {
             return null;
@@ -168,7 +190,13 @@ internal sealed record PassLayout(
         var value = Shown.In(check.Value, units);
         // Read in another system than the trace and shown as read: converted, so that one figure has one unit.
         return Units.Find(value.Unit) is { } u && Units.Find(limit.Unit) is { } lu
-            ? new FinalRinseBar(check, zones[^1].From, zones[^1].To, new Amount(limit.Value, lu).In(shown).Value, new Amount(value.Value, u).In(shown).Value)
+            ? new FinalRinseBar(
+                check,
+                zones[^1].From,
+                zones[^1].To,
+                new Amount(limit.Value, lu).In(shown).Value,
+                new Amount(value.Value, u).In(shown).Value
+            )
             : null;
     }
 
@@ -177,6 +205,8 @@ internal sealed record PassLayout(
     private static double ZoneRows(ZoneSpan[] zones, ChartSize size, ChartWindow span)
     {
         var named = zones.Count(z => z.Name is not null && z.To > span.FromSeconds && z.From < span.ToSeconds);
-        return named == 0 ? 4 : named * 120 > size.Width ? 36 : 22;
+        return named == 0 ? 4
+            : named * 120 > size.Width ? 36
+            : 22;
     }
 }

@@ -94,7 +94,18 @@ public static class PdfPainter
             var text = SheetFonts.Drawable(t.Text);
             var width = t.Anchor == TextAnchor.Start ? 0 : g.MeasureString(text, font).Width;
             var at = At(t.X, t.Y);
-            g.DrawString(text, font, Brush(style) ?? XBrushes.Black, at.X - (t.Anchor == TextAnchor.End ? width : t.Anchor == TextAnchor.Middle ? width / 2 : 0), at.Y);
+            g.DrawString(
+                text,
+                font,
+                Brush(style) ?? XBrushes.Black,
+                at.X
+                    - (
+                        t.Anchor == TextAnchor.End ? width
+                        : t.Anchor == TextAnchor.Middle ? width / 2
+                        : 0
+                    ),
+                at.Y
+            );
         }
 
         private void Status(SceneStatus s)
@@ -104,11 +115,23 @@ public static class PdfPainter
             {
                 var r = StatusOutline.RadiusOf(s) * scale;
                 var at = At(s.X, s.Y);
-                g.DrawEllipse(Pen(style), s.Shape == StatusShape.Ring ? XBrushes.White : Brush(style) ?? XBrushes.White, at.X - r, at.Y - r, 2 * r, 2 * r);
+                g.DrawEllipse(
+                    Pen(style),
+                    s.Shape == StatusShape.Ring ? XBrushes.White : Brush(style) ?? XBrushes.White,
+                    at.X - r,
+                    at.Y - r,
+                    2 * r,
+                    2 * r
+                );
             }
             else
             {
-                g.DrawPolygon(Pen(style), Brush(style) ?? XBrushes.White, [.. StatusOutline.Corners(s).Select(p => At(p.X, p.Y))], XFillMode.Winding);
+                g.DrawPolygon(
+                    Pen(style),
+                    Brush(style) ?? XBrushes.White,
+                    [.. StatusOutline.Corners(s).Select(p => At(p.X, p.Y))],
+                    XFillMode.Winding
+                );
             }
         }
 

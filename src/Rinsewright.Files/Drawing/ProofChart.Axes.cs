@@ -45,7 +45,15 @@ public static partial class ProofChart
             SceneLine drawn = new("lim", [new(plot.Left, plot.Y(limit)), new(plot.Right, plot.Y(limit))]);
             marks.Add(drawn);
             labels.Avoid(drawn.Points);
-            AddIfPlaced(marks, labels.Put("liml", words.Say("chart.limit-dose", ("limit", words.Show(new AmountDto(limit, "{HUE}")))), Along(plot, plot.Y(limit)), must: true));
+            AddIfPlaced(
+                marks,
+                labels.Put(
+                    "liml",
+                    words.Say("chart.limit-dose", ("limit", words.Show(new AmountDto(limit, "{HUE}")))),
+                    Along(plot, plot.Y(limit)),
+                    must: true
+                )
+            );
         }
 
         marks.AddRange(lines.Select(line => new SceneLine("read", line)));
@@ -68,9 +76,14 @@ public static partial class ProofChart
         }
 
         var (before, after) = (layout.HeatUnits[i - 1], layout.HeatUnits[i]);
-        var at = layout.Seconds[i - 1] + ((layout.Seconds[i] - layout.Seconds[i - 1]) * (layout.DoseLimit!.Value - before) / (after - before));
+        var at =
+            layout.Seconds[i - 1] + ((layout.Seconds[i] - layout.Seconds[i - 1]) * (layout.DoseLimit!.Value - before) / (after - before));
         var (x, y) = (plot.X(at), plot.Y(layout.DoseLimit.Value));
-        var label = labels.Put("note", words.Say("chart.reached", ("at", ChartWords.Seconds(Math.Round(at), words))), [(x + 5, y + 17, TextAnchor.Start), (x + 5, y + 30, TextAnchor.Start)]);
+        var label = labels.Put(
+            "note",
+            words.Say("chart.reached", ("at", ChartWords.Seconds(Math.Round(at), words))),
+            [(x + 5, y + 17, TextAnchor.Start), (x + 5, y + 30, TextAnchor.Start)]
+        );
         if (label is not null)
         {
             marks.Add(new SceneLine("tick", [new(x, y), new(x, plot.Bottom)]));
@@ -90,7 +103,12 @@ public static partial class ProofChart
         if (low - high >= 2)
         {
             var open = dose.High > plot.High;
-            marks.Add(new SceneLine("brk", open ? [new(b - 4, low), new(b, low), new(b, high)] : [new(b - 4, low), new(b, low), new(b, high), new(b - 4, high)]));
+            marks.Add(
+                new SceneLine(
+                    "brk",
+                    open ? [new(b - 4, low), new(b, low), new(b, high)] : [new(b - 4, low), new(b, low), new(b, high), new(b - 4, high)]
+                )
+            );
             if (open)
             {
                 marks.Add(new SceneLine("brk", [new(b - 3.5, high + 5), new(b, high), new(b + 3.5, high + 5)]));
@@ -102,7 +120,12 @@ public static partial class ProofChart
         labels.Take(x - 7, y - 7, x + 7, y + 7);
         labels.Take(b - 5, high, b + 4, low);
         var value = words.Show(new AmountDto(Math.Round(dose.Value), "{HUE}"));
-        var text = words.Say("chart.dose-value", ("value", value), ("low", words.Number(Math.Round(dose.Low), 0)), ("high", words.Number(Math.Round(dose.High), 0)));
+        var text = words.Say(
+            "chart.dose-value",
+            ("value", value),
+            ("low", words.Number(Math.Round(dose.Low), 0)),
+            ("high", words.Number(Math.Round(dose.High), 0))
+        );
         var places = new List<(double, double, TextAnchor)>();
         for (var up = 0; up < 8; up++)
         {
@@ -123,7 +146,9 @@ public static partial class ProofChart
         {
             var x = plot.X(t);
             marks.Add(new SceneLine("tick", [new(x, plot.Bottom), new(x, plot.Bottom + 5)]));
-            marks.Add(new SceneText("tx", x, plot.Bottom + 18, inMinutes ? words.Number(t / 60, 2) : words.Number(t, 3), TextAnchor.Middle));
+            marks.Add(
+                new SceneText("tx", x, plot.Bottom + 18, inMinutes ? words.Number(t / 60, 2) : words.Number(t, 3), TextAnchor.Middle)
+            );
         }
 
         var says = words[inMinutes ? "chart.minutes-from-start" : "chart.seconds-from-start"];

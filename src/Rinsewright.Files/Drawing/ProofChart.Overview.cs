@@ -66,7 +66,14 @@ public static partial class ProofChart
         );
     }
 
-    private static ScenePlot OverviewPlot(ChannelDto channel, double[] values, double? limit, ChartSize size, Unit shown, ChartWindow? window)
+    private static ScenePlot OverviewPlot(
+        ChannelDto channel,
+        double[] values,
+        double? limit,
+        ChartSize size,
+        Unit shown,
+        ChartWindow? window
+    )
     {
         var all = limit is { } l ? values.Append(l).ToArray() : values;
         var (low, high) = all.Length > 0 ? (all.Min(), all.Max()) : (0, 1);
@@ -91,7 +98,10 @@ public static partial class ProofChart
     private static void AddPassBands(List<SceneMark> marks, ScenePlot plot, PassDto[] passes, Words words, int? selected)
     {
         var seen = passes.Where(p => p.EndSeconds > plot.FromSeconds && p.StartSeconds < plot.ToSeconds).ToArray();
-        var closest = seen.Skip(1).Select((p, i) => plot.X(p.StartSeconds) - plot.X(seen[i].StartSeconds)).DefaultIfEmpty(double.MaxValue).Min();
+        var closest = seen.Skip(1)
+            .Select((p, i) => plot.X(p.StartSeconds) - plot.X(seen[i].StartSeconds))
+            .DefaultIfEmpty(double.MaxValue)
+            .Min();
         var width = TextWidth.Of(words.Number(passes.Length, 0), 12, 700) + 16;
         foreach (var pass in seen)
         {
@@ -124,12 +134,20 @@ public static partial class ProofChart
 
     private static void AddMarks(List<SceneMark> marks, ScenePlot plot, ChannelDto channel, Words words)
     {
-        foreach (var mark in channel.Marks.Where(m => m.Kind is not ("duplicate" or "intervalChange") && m.ToSeconds >= plot.FromSeconds && m.FromSeconds <= plot.ToSeconds))
+        foreach (
+            var mark in channel.Marks.Where(m =>
+                m.Kind is not ("duplicate" or "intervalChange") && m.ToSeconds >= plot.FromSeconds && m.FromSeconds <= plot.ToSeconds
+            )
+        )
         {
             var left = plot.X(Math.Max(mark.FromSeconds, plot.FromSeconds));
             var right = Math.Max(left + 2, plot.X(Math.Min(mark.ToSeconds, plot.ToSeconds)));
             SceneMark[] inside = IsHole(mark)
-                ? [new SceneLine("hole", [new(left, plot.Top), new(left, plot.Bottom)]), new SceneLine("hole", [new(right, plot.Top), new(right, plot.Bottom)])]
+                ?
+                [
+                    new SceneLine("hole", [new(left, plot.Top), new(left, plot.Bottom)]),
+                    new SceneLine("hole", [new(right, plot.Top), new(right, plot.Bottom)]),
+                ]
                 : [new SceneHatch("suspect", left, plot.Top, right - left, plot.Bottom - plot.Top)];
             marks.Add(new SceneGroup("marked", ChartWords.Mark(mark, words), inside));
         }
@@ -173,9 +191,11 @@ public static partial class ProofChart
         foreach (var t in Ticks.Within(plot.FromSeconds + origin, plot.ToSeconds + origin, step))
         {
             var x = plot.X(t - origin);
-            var text = channel.Start is { } start
-                ? start.AddSeconds(t - origin).ToString(withSeconds ? "HH:mm:ss" : "HH:mm", CultureInfo.InvariantCulture)
-                : withSeconds ? words.Number(t, 1) : words.Number(t / 60, 1);
+            var text =
+                channel.Start is { } start
+                    ? start.AddSeconds(t - origin).ToString(withSeconds ? "HH:mm:ss" : "HH:mm", CultureInfo.InvariantCulture)
+                : withSeconds ? words.Number(t, 1)
+                : words.Number(t / 60, 1);
             marks.Add(new SceneLine("tick", [new(x, plot.Bottom), new(x, plot.Bottom + 5)]));
             marks.Add(new SceneText("tx", x, plot.Bottom + 18, text, TextAnchor.Middle));
         }
@@ -189,7 +209,10 @@ public static partial class ProofChart
 
     private static string DescribeOverview(ChannelDto channel, PassDto[] passes, Words words, UnitDisplay units)
     {
-        List<string> says = [words.Say("chart.says-samples", ("samples", words.Number(channel.Samples, 0)), ("passes", words.Number(passes.Length, 0)))];
+        List<string> says =
+        [
+            words.Say("chart.says-samples", ("samples", words.Number(channel.Samples, 0)), ("passes", words.Number(passes.Length, 0))),
+        ];
         foreach (var p in passes)
         {
             says.Add(

@@ -48,7 +48,8 @@ public static partial class ProofChart
     {
         var plot = layout.Temperature;
         var rows = new double[2];
-        List<SceneMark> bands = [], names = [];
+        List<SceneMark> bands = [],
+            names = [];
         var y = plot.Bottom + 16;
         foreach (var zone in layout.Zones)
         {
@@ -58,7 +59,15 @@ public static partial class ProofChart
                 continue;
             }
 
-            bands.Add(new SceneBox("zoneband", left + ZoneGap, plot.Top - 6, Math.Max(1, right - left - (2 * ZoneGap)), layout.Dose.Bottom - plot.Top + 6));
+            bands.Add(
+                new SceneBox(
+                    "zoneband",
+                    left + ZoneGap,
+                    plot.Top - 6,
+                    Math.Max(1, right - left - (2 * ZoneGap)),
+                    layout.Dose.Bottom - plot.Top + 6
+                )
+            );
             if (zone.Name is null)
             {
                 continue;
@@ -155,12 +164,12 @@ public static partial class ProofChart
     private static void AddFinalRinse(List<SceneMark> marks, LabelPlacer labels, PassLayout layout, Words words)
     {
         var plot = layout.Temperature;
-        if (layout.FinalRinse is not { } rinse)
+        if (layout.FinalRinse is not { } rinse || rinse.To <= plot.FromSeconds || rinse.From >= plot.ToSeconds)
         {
             return;
         }
 
-        var (left, right) = (plot.X(rinse.From), plot.X(rinse.To));
+        var (left, right) = (plot.X(Math.Max(rinse.From, plot.FromSeconds)), plot.X(Math.Min(rinse.To, plot.ToSeconds)));
         var limitY = plot.Y(rinse.Limit);
         SceneLine bar = new("limb", [new(left - 3, limitY), new(right + 3, limitY)]);
         marks.Add(bar);
@@ -171,7 +180,12 @@ public static partial class ProofChart
             labels.Put(
                 "liml",
                 limitText,
-                [(left - 8, limitY + 4, TextAnchor.End), (right + 8, limitY + 4, TextAnchor.Start), (left - 8, limitY - 6, TextAnchor.End), (right + 3, limitY - 6, TextAnchor.End)],
+                [
+                    (left - 8, limitY + 4, TextAnchor.End),
+                    (right + 8, limitY + 4, TextAnchor.Start),
+                    (left - 8, limitY - 6, TextAnchor.End),
+                    (right + 3, limitY - 6, TextAnchor.End),
+                ],
                 must: true
             )
         );
@@ -190,8 +204,12 @@ public static partial class ProofChart
                     (middle - 10, valueY + 4, TextAnchor.End),
                     (right + 8, valueY - 6, TextAnchor.Start),
                     (right + 8, valueY + 14, TextAnchor.Start),
-                ],
-                must: true
+                    (middle - 10, valueY + 16, TextAnchor.End),
+                    (middle + 10, valueY + 18, TextAnchor.Start),
+                    (middle, valueY + 22, TextAnchor.Middle),
+                    (middle, valueY - 12, TextAnchor.Middle),
+                    (middle, valueY + 36, TextAnchor.Middle),
+                ]
             )
         );
     }

@@ -130,11 +130,21 @@ public static class SceneStyles
     public static string Css(string scope = ".chart")
     {
         var css = new StringBuilder();
-        css.Append(CultureInfo.InvariantCulture, $"{scope} text {{ font-family: var(--face, system-ui, sans-serif); font-variant-numeric: tabular-nums; }}\n");
+        css.Append(
+            CultureInfo.InvariantCulture,
+            $"{scope} text {{ font-family: var(--face, system-ui, sans-serif); font-variant-numeric: tabular-nums; }}\n"
+        );
         foreach (var s in All)
         {
-            css.Append(CultureInfo.InvariantCulture, $"{scope} .{s.Name} {{ fill: {Token(s.Fill)}; stroke: {(s.Halo > 0 ? "var(--paper)" : Token(s.Stroke))};");
-            css.Append(s.Halo > 0 ? $" stroke-width: {Px(s.Halo)}; paint-order: stroke; stroke-linejoin: round;" : s.Stroke is null ? "" : $" stroke-width: {Px(s.Width)}; stroke-linejoin: round;");
+            css.Append(
+                CultureInfo.InvariantCulture,
+                $"{scope} .{s.Name} {{ fill: {Token(s.Fill)}; stroke: {(s.Halo > 0 ? "var(--paper)" : Token(s.Stroke))};"
+            );
+            css.Append(
+                s.Halo > 0 ? $" stroke-width: {Px(s.Halo)}; paint-order: stroke; stroke-linejoin: round;"
+                : s.Stroke is null ? ""
+                : $" stroke-width: {Px(s.Width)}; stroke-linejoin: round;"
+            );
             css.Append(s.Dash is { Count: > 0 } d ? $" stroke-dasharray: {string.Join(' ', d.Select(SvgWriter.Number))};" : "");
             css.Append(s.Opacity < 1 ? $" opacity: {SvgWriter.Number(s.Opacity)};" : "");
             css.Append(s.Size is { } size ? $" font-size: {Px(size)}; font-weight: {s.Weight};" : "");
@@ -150,10 +160,13 @@ public static class SceneStyles
         var light = string.Join(' ', Screen.Select(t => $"--{t.Token}: {t.Light};"));
         var dark = string.Join(' ', Screen.Select(t => $"--{t.Token}: {t.Dark};"));
         return $"{scope} {{ {light} --face: {Face}; background: var(--paper); }}\n@media (prefers-color-scheme: dark) {{ {scope} {{ {dark} }} }}\n"
-            + "@media print { " + scope + " { --ink: #000; --ink-2: #000; --ink-3: #222; --paper: #fff; --sunk: #eee; } }\n";
+            + "@media print { "
+            + scope
+            + " { --ink: #000; --ink-2: #000; --ink-3: #222; --paper: #fff; --sunk: #eee; } }\n";
     }
 
-    private const string Face = "ui-sans-serif, -apple-system, 'Segoe UI', Roboto, 'Noto Sans', 'Liberation Sans', Arial, system-ui, sans-serif";
+    private const string Face =
+        "ui-sans-serif, -apple-system, 'Segoe UI', Roboto, 'Noto Sans', 'Liberation Sans', Arial, system-ui, sans-serif";
 
     private static string Px(double value) => SvgWriter.Number(value) + "px";
 

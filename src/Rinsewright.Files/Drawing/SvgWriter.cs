@@ -46,7 +46,10 @@ public static class SvgWriter
                 svg.Append(CultureInfo.InvariantCulture, $"<path class=\"{line.Style}\" d=\"{Path(line)}\"/>\n");
                 break;
             case SceneHatch hatch:
-                svg.Append(CultureInfo.InvariantCulture, $"<path class=\"{hatch.Style}\" d=\"{string.Concat(hatch.Lines().Select(Path))}\"/>\n");
+                svg.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<path class=\"{hatch.Style}\" d=\"{string.Concat(hatch.Lines().Select(Path))}\"/>\n"
+                );
                 break;
             case SceneBox b:
                 svg.Append(
@@ -55,8 +58,16 @@ public static class SvgWriter
                 );
                 break;
             case SceneText t:
-                var anchor = t.Anchor switch { TextAnchor.Middle => " text-anchor=\"middle\"", TextAnchor.End => " text-anchor=\"end\"", _ => "" };
-                svg.Append(CultureInfo.InvariantCulture, $"<text class=\"{t.Style}\" x=\"{Number(t.X)}\" y=\"{Number(t.Y)}\"{anchor}>{Escape(t.Text)}</text>\n");
+                var anchor = t.Anchor switch
+                {
+                    TextAnchor.Middle => " text-anchor=\"middle\"",
+                    TextAnchor.End => " text-anchor=\"end\"",
+                    _ => "",
+                };
+                svg.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<text class=\"{t.Style}\" x=\"{Number(t.X)}\" y=\"{Number(t.Y)}\"{anchor}>{Escape(t.Text)}</text>\n"
+                );
                 break;
             case SceneStatus s:
                 svg.Append(Shape(s)).Append('\n');
@@ -74,17 +85,22 @@ public static class SvgWriter
     }
 
     private static string Path(SceneLine line) =>
-        line.Points.Count == 0 ? "" : "M" + string.Join('L', line.Points.Select(p => $"{Number(p.X)} {Number(p.Y)}")) + (line.Closed ? "z" : "");
+        line.Points.Count == 0
+            ? ""
+            : "M" + string.Join('L', line.Points.Select(p => $"{Number(p.X)} {Number(p.Y)}")) + (line.Closed ? "z" : "");
 
     private static string Shape(SceneStatus s) =>
         s.Shape switch
         {
-            StatusShape.Circle or StatusShape.Ring => $"<circle class=\"{s.Style}\" cx=\"{Number(s.X)}\" cy=\"{Number(s.Y)}\" r=\"{Number(StatusOutline.RadiusOf(s))}\"/>",
+            StatusShape.Circle or StatusShape.Ring =>
+                $"<circle class=\"{s.Style}\" cx=\"{Number(s.X)}\" cy=\"{Number(s.Y)}\" r=\"{Number(StatusOutline.RadiusOf(s))}\"/>",
             _ => $"<path class=\"{s.Style}\" d=\"{Path(new SceneLine(s.Style, StatusOutline.Corners(s), true))}\"/>",
         };
 
     private static string Escape(string text) =>
-        text.Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal);
+        text.Replace("&", "&amp;", StringComparison.Ordinal)
+            .Replace("<", "&lt;", StringComparison.Ordinal)
+            .Replace(">", "&gt;", StringComparison.Ordinal);
 }
 
 /// <summary>Geometry of the status shapes, the same on screen and paper: equal in weight to the eye.</summary>

@@ -4,7 +4,27 @@ namespace Rinsewright.Files.Drawing;
 internal static class Ticks
 {
     private static readonly double[] Steps = [1, 2, 5, 10];
-    private static readonly double[] TimeSteps = [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10800, 21600, 43200, 86400];
+    private static readonly double[] TimeSteps =
+    [
+        1,
+        2,
+        5,
+        10,
+        15,
+        30,
+        60,
+        120,
+        300,
+        600,
+        900,
+        1800,
+        3600,
+        7200,
+        10800,
+        21600,
+        43200,
+        86400,
+    ];
 
     /// <summary>Step of 1, 2 or 5 times a power of ten that gives at most <paramref name="most"/> intervals.</summary>
     public static double Step(double span, int most)

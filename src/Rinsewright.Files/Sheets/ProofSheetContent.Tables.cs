@@ -20,7 +20,9 @@ public sealed partial class ProofSheetContent
             return;
         }
 
-        blocks.Add(new SheetHeading(2, words.Say("sheet.chart", ("number", Number(deciding.Number)), ("count", Number(report.Passes.Count)))));
+        blocks.Add(
+            new SheetHeading(2, words.Say("sheet.chart", ("number", Number(deciding.Number)), ("count", Number(report.Passes.Count))))
+        );
         blocks.Add(new SheetFigure(ProofChart.Draw(report, deciding, ChartSize.Paper, words, options.Units), words["sheet.chart-caption"]));
         blocks.Add(new SheetHeading(2, words["sheet.passes"]));
         var channels = report.Passes.Select(p => p.Channel).Distinct(StringComparer.Ordinal).Count() > 1;
@@ -119,7 +121,12 @@ public sealed partial class ProofSheetContent
         {
             true => words.Say("sheet.label-turned", ("value", Show(value))),
             false => words.Say("sheet.label-not-turned", ("value", Show(value))),
-            null when check is { Low: { } low, High: { } high } => words.Say("sheet.between", ("value", Show(value)), ("low", Bare(low)), ("high", Bare(high))),
+            null when check is { Low: { } low, High: { } high } => words.Say(
+                "sheet.between",
+                ("value", Show(value)),
+                ("low", Bare(low)),
+                ("high", Bare(high))
+            ),
             _ => Show(value),
         };
         List<string> with = [shown];

@@ -48,20 +48,22 @@ public sealed partial class ProofSheetContent
 
         AddPasses(blocks);
         AddChecks(blocks);
-        blocks.AddRange(
-            [
-                new SheetHeading(2, words["sheet.assumptions"]),
-                new SheetList(Assumptions()),
-                new SheetHeading(2, words["sheet.file"]),
-                new SheetList(File()),
-                new SheetHeading(2, words["sheet.not-proof"]),
-                new SheetList(Listed("sheet.not-proof.clean", "sheet.not-proof.passes", "sheet.not-proof.surface", "sheet.not-proof.override")),
-                new SheetHeading(2, words["sheet.cautions"]),
-                new SheetList(Listed("sheet.caution.scald", "sheet.caution.glass", "sheet.caution.chemicals", "sheet.caution.licensed")),
-                new SheetHeading(2, words["sheet.signatures"]),
-                new SheetSignatures([words["sheet.sign-technician"], words["sheet.sign-kitchen"]], words["sheet.sign-name"], words["sheet.sign-date"]),
-            ]
-        );
+        blocks.AddRange([
+            new SheetHeading(2, words["sheet.assumptions"]),
+            new SheetList(Assumptions()),
+            new SheetHeading(2, words["sheet.file"]),
+            new SheetList(File()),
+            new SheetHeading(2, words["sheet.not-proof"]),
+            new SheetList(Listed("sheet.not-proof.clean", "sheet.not-proof.passes", "sheet.not-proof.surface", "sheet.not-proof.override")),
+            new SheetHeading(2, words["sheet.cautions"]),
+            new SheetList(Listed("sheet.caution.scald", "sheet.caution.glass", "sheet.caution.chemicals", "sheet.caution.licensed")),
+            new SheetHeading(2, words["sheet.signatures"]),
+            new SheetSignatures(
+                [words["sheet.sign-technician"], words["sheet.sign-kitchen"]],
+                words["sheet.sign-name"],
+                words["sheet.sign-date"]
+            ),
+        ]);
         var date = Moment(document.At);
         return new SheetModel(
             words["sheet.title"],
@@ -84,14 +86,23 @@ public sealed partial class ProofSheetContent
             reasons.AddRange(settles.Select(s => words.Say("sheet.would-settle", ("says", s))));
         }
 
-        return new SheetVerdict(ChartWords.ShapeOfOutcome(report.Verdict), words["outcome." + Kebab(report.Verdict)], words["sheet.sentence." + report.Verdict], reasons);
+        return new SheetVerdict(
+            ChartWords.ShapeOfOutcome(report.Verdict),
+            words["outcome." + Kebab(report.Verdict)],
+            words["sheet.sentence." + report.Verdict],
+            reasons
+        );
     }
 
     private List<(string Name, string Value)> Facts()
     {
         var terms = report.Terms;
         var i = terms.Instrument;
-        var points = report.Channels.Select(c => c.Role).Concat(report.Checks.Where(c => c.Reading is not null).Select(c => c.Reading!.Point)).Distinct(StringComparer.Ordinal).Select(PointName);
+        var points = report
+            .Channels.Select(c => c.Role)
+            .Concat(report.Checks.Where(c => c.Reading is not null).Select(c => c.Reading!.Point))
+            .Distinct(StringComparer.Ordinal)
+            .Select(PointName);
         var uncertainty = "±" + Show(terms.UncertaintyUsed);
         return
         [
@@ -101,8 +112,16 @@ public sealed partial class ProofSheetContent
             (words["sheet.technician"], Stated(document.Technician)),
             (words["sheet.machine-type"], words["machine-type." + Kebab(terms.Machine)]),
             (words["sheet.method"], words["sanitizing-method." + Kebab(terms.Method)]),
-            (words["sheet.instrument"], i is null ? words["sheet.not-stated"] : i.Serial is { } s ? words.Say("sheet.serial", ("name", i.Name), ("serial", s)) : i.Name),
-            (words["sheet.uncertainty"], terms.UncertaintyStated ? uncertainty : words.Say("sheet.uncertainty-assumed", ("value", uncertainty))),
+            (
+                words["sheet.instrument"],
+                i is null ? words["sheet.not-stated"]
+                : i.Serial is { } s ? words.Say("sheet.serial", ("name", i.Name), ("serial", s))
+                : i.Name
+            ),
+            (
+                words["sheet.uncertainty"],
+                terms.UncertaintyStated ? uncertainty : words.Say("sheet.uncertainty-assumed", ("value", uncertainty))
+            ),
             (words["sheet.calibrated"], Calibration(i)),
             (words["sheet.measured-at"], Stated(string.Join("; ", points))),
             (words["sheet.rules"], words.Say("sheet.rules-edition", ("title", terms.RuleSetTitle), ("edition", terms.RuleSetEdition))),
@@ -115,7 +134,9 @@ public sealed partial class ProofSheetContent
         var says = new List<string>();
         if (report.Channels.Count > 0)
         {
-            says.Add(words.Say(terms.UncertaintyStated ? "sheet.assume-stated" : "sheet.assume-worst", ("value", Show(terms.UncertaintyUsed))));
+            says.Add(
+                words.Say(terms.UncertaintyStated ? "sheet.assume-stated" : "sheet.assume-worst", ("value", Show(terms.UncertaintyUsed)))
+            );
         }
 
         if (report.Passes.Count > 0)
@@ -145,10 +166,22 @@ public sealed partial class ProofSheetContent
             return [words["sheet.no-file"], .. Hashes()];
         }
 
-        List<string> says = [words.Say("sheet.file-line", ("name", report.File), ("rows", Number(report.Rows)), ("rejected", Number(report.RejectedCount))), .. Hashes()];
+        List<string> says =
+        [
+            words.Say("sheet.file-line", ("name", report.File), ("rows", Number(report.Rows)), ("rejected", Number(report.RejectedCount))),
+            .. Hashes(),
+        ];
         if (report.RejectedCount > 0)
         {
-            var lines = report.Rejected.Take(4).Select(r => words.Say("sheet.rejected-line", ("line", Number(r.Line)), ("reason", (r.Says is null ? r.Reason : Say(r.Says)).TrimEnd('.'))));
+            var lines = report
+                .Rejected.Take(4)
+                .Select(r =>
+                    words.Say(
+                        "sheet.rejected-line",
+                        ("line", Number(r.Line)),
+                        ("reason", (r.Says is null ? r.Reason : Say(r.Says)).TrimEnd('.'))
+                    )
+                );
             says.Add(words.Say("sheet.rejected", ("lines", Joined(lines, report.RejectedCount, 4))));
         }
 
@@ -158,7 +191,11 @@ public sealed partial class ProofSheetContent
             says.Add(
                 channel.Marks.Count == 0
                     ? words["sheet.no-holes"]
-                    : words.Say("sheet.holes", ("channel", channel.Name), ("list", Joined(channel.Marks.Take(5).Select(m => ChartWords.Mark(m, words)), channel.Marks.Count, 5, " ")))
+                    : words.Say(
+                        "sheet.holes",
+                        ("channel", channel.Name),
+                        ("list", Joined(channel.Marks.Take(5).Select(m => ChartWords.Mark(m, words)), channel.Marks.Count, 5, " "))
+                    )
             );
         }
 
@@ -205,7 +242,13 @@ public sealed partial class ProofSheetContent
             {
                 Values =
                 [
-                    .. s.Values.Select(v => v with { Amount = v.Amount is { } a ? Rounded(a) : null, Statement = v.Statement is { } inner ? Converted(inner) : null }),
+                    .. s.Values.Select(v =>
+                        v with
+                        {
+                            Amount = v.Amount is { } a ? Rounded(a) : null,
+                            Statement = v.Statement is { } inner ? Converted(inner) : null,
+                        }
+                    ),
                 ],
             };
 
@@ -227,7 +270,9 @@ public sealed partial class ProofSheetContent
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Moment(DateTimeOffset at) =>
-        at.ToString("yyyy-MM-dd HH:mm ", CultureInfo.InvariantCulture) + (at.Offset == TimeSpan.Zero ? "UTC" : "UTC" + at.ToString("zzz", CultureInfo.InvariantCulture).Replace('-', '−'));
+        at.ToString("yyyy-MM-dd HH:mm ", CultureInfo.InvariantCulture)
+        + (at.Offset == TimeSpan.Zero ? "UTC" : "UTC" + at.ToString("zzz", CultureInfo.InvariantCulture).Replace('-', '−'));
 
-    private static string Kebab(string camel) => string.Concat(camel.Select(c => char.IsUpper(c) ? "-" + char.ToLowerInvariant(c) : c.ToString()));
+    private static string Kebab(string camel) =>
+        string.Concat(camel.Select(c => char.IsUpper(c) ? "-" + char.ToLowerInvariant(c) : c.ToString()));
 }

@@ -48,7 +48,8 @@ internal sealed class SheetCanvas(XGraphics graphics, StructureBuilder tags, dou
         }
     }
 
-    public void Rule(double x1, double x2, double y, double width) => graphics.DrawLine(new XPen(XColors.Black, width), left + x1, y, left + x2, y);
+    public void Rule(double x1, double x2, double y, double width) =>
+        graphics.DrawLine(new XPen(XColors.Black, width), left + x1, y, left + x2, y);
 
     public void Bar(double x, double y, double width, double height) => graphics.DrawRectangle(XBrushes.Black, left + x, y, width, height);
 

@@ -38,7 +38,8 @@ public sealed record SheetVerdict(StatusShape Shape, string Word, string Sentenc
 public sealed record SheetFacts(string Summary, IReadOnlyList<(string Name, string Value)> Pairs) : SheetBlock;
 
 /// <summary>A table. Shares: relative widths. A row never parts over two pages; the head is repeated.</summary>
-public sealed record SheetTable(string Summary, IReadOnlyList<SheetColumn> Columns, IReadOnlyList<IReadOnlyList<SheetCell>> Rows) : SheetBlock;
+public sealed record SheetTable(string Summary, IReadOnlyList<SheetColumn> Columns, IReadOnlyList<IReadOnlyList<SheetCell>> Rows)
+    : SheetBlock;
 
 /// <summary>A column.</summary>
 public sealed record SheetColumn(string Head, double Share, bool Right = false);

@@ -16,7 +16,11 @@ internal sealed partial class SheetPieces
         for (var i = 0; i < facts.Pairs.Count; i += 2)
         {
             var alone = i + 1 == facts.Pairs.Count;
-            var row = facts.Pairs.Skip(i).Take(2).Select(p => (p.Name, Lines: text.Wrap(p.Value, text.Body, (alone ? width : half) - name - 8))).ToArray();
+            var row = facts
+                .Pairs.Skip(i)
+                .Take(2)
+                .Select(p => (p.Name, Lines: text.Wrap(p.Value, text.Body, (alone ? width : half) - name - 8)))
+                .ToArray();
             var height = (row.Max(r => r.Lines.Count) * text.Body.Line) + 2;
             yield return new SheetPiece(
                 0,
@@ -72,7 +76,10 @@ internal sealed partial class SheetPieces
                     {
                         for (var i = 0; i < heads.Length; i++)
                         {
-                            c.Element(PdfBlockLevelElementTag.TableHeaderCell, () => DrawCell(c, heads[i], true, table.Columns[i].Right, lefts[i], widths[i], y));
+                            c.Element(
+                                PdfBlockLevelElementTag.TableHeaderCell,
+                                () => DrawCell(c, heads[i], true, table.Columns[i].Right, lefts[i], widths[i], y)
+                            );
                         }
                     }
                 );
@@ -102,7 +109,10 @@ internal sealed partial class SheetPieces
 
     private SheetPiece Row(SheetTable table, IReadOnlyList<SheetCell> row, double[] lefts, double[] widths, SheetScope scope)
     {
-        var cells = row.Select((c, i) => text.Wrap(c.Text, text.Cell, widths[i] - (2 * CellPad) - (c.Shape is null ? 0 : ShapeRoom), c.Bold)).ToArray();
+        var cells = row.Select(
+                (c, i) => text.Wrap(c.Text, text.Cell, widths[i] - (2 * CellPad) - (c.Shape is null ? 0 : ShapeRoom), c.Bold)
+            )
+            .ToArray();
         var height = (cells.Max(c => c.Count) * text.Cell.Line) + 4;
         return new SheetPiece(
             0,
@@ -127,7 +137,10 @@ internal sealed partial class SheetPieces
                         for (var i = 0; i < row.Count; i++)
                         {
                             var inset = row[i].Shape is null ? 0 : ShapeRoom;
-                            c.Element(PdfBlockLevelElementTag.TableDataCell, () => DrawCell(c, cells[i], row[i].Bold, table.Columns[i].Right, lefts[i] + inset, widths[i] - inset, y));
+                            c.Element(
+                                PdfBlockLevelElementTag.TableDataCell,
+                                () => DrawCell(c, cells[i], row[i].Bold, table.Columns[i].Right, lefts[i] + inset, widths[i] - inset, y)
+                            );
                         }
                     }
                 );

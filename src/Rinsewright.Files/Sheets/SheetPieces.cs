@@ -9,7 +9,13 @@ namespace Rinsewright.Files.Sheets;
 /// <param name="Draw">Draws it at a height of a page.</param>
 /// <param name="KeepWithNext">Stays on the page of what follows.</param>
 /// <param name="Scope">Structure element around it and its neighbours; null for none.</param>
-internal sealed record SheetPiece(double Before, double Height, Action<SheetCanvas, double> Draw, bool KeepWithNext = false, SheetScope? Scope = null);
+internal sealed record SheetPiece(
+    double Before,
+    double Height,
+    Action<SheetCanvas, double> Draw,
+    bool KeepWithNext = false,
+    SheetScope? Scope = null
+);
 
 /// <summary>A structure element around several pieces: a table or a list.</summary>
 internal sealed class SheetScope(PdfBlockLevelElementTag tag)
@@ -67,7 +73,11 @@ internal sealed partial class SheetPieces(SheetText text, double width)
         var face = p.Small ? text.Small : text.Body;
         foreach (var lines in text.Wrap(p.Text, face, width, p.Bold).Chunk(LinesAtMost))
         {
-            yield return new SheetPiece(2, lines.Length * face.Line, (c, y) => c.Element(PdfBlockLevelElementTag.Paragraph, () => c.Lines(lines, face, p.Bold, 0, y)));
+            yield return new SheetPiece(
+                2,
+                lines.Length * face.Line,
+                (c, y) => c.Element(PdfBlockLevelElementTag.Paragraph, () => c.Lines(lines, face, p.Bold, 0, y))
+            );
         }
     }
 
@@ -113,7 +123,12 @@ internal sealed partial class SheetPieces(SheetText text, double width)
     private IEnumerable<SheetPiece> Figure(SheetFigure f)
     {
         var height = f.Scene.Height * width / f.Scene.Width;
-        yield return new SheetPiece(2, height, (c, y) => c.Figure(f.Scene, new XRect(SheetPrinter.Margin, y, width, height)), KeepWithNext: true);
+        yield return new SheetPiece(
+            2,
+            height,
+            (c, y) => c.Figure(f.Scene, new XRect(SheetPrinter.Margin, y, width, height)),
+            KeepWithNext: true
+        );
         foreach (var piece in Paragraph(new SheetParagraph(f.Caption, Small: true)))
         {
             yield return piece;
@@ -148,7 +163,8 @@ internal sealed partial class SheetPieces(SheetText text, double width)
 
     private IEnumerable<SheetPiece> Signatures(SheetSignatures s)
     {
-        const double Gap = 24, Space = 34;
+        const double Gap = 24,
+            Space = 34;
         var each = (width - Gap) / 2;
         var date = each * 0.32;
         yield return new SheetPiece(
@@ -165,7 +181,10 @@ internal sealed partial class SheetPieces(SheetText text, double width)
                         c.Rule(x + each - date, x + each, y + Space, 0.7);
                     });
                     c.Element(PdfBlockLevelElementTag.Paragraph, () => c.Text(s.Lines[i], text.Body, true, x, y + Space + 2));
-                    c.Element(PdfBlockLevelElementTag.Paragraph, () => c.Text(s.Name, text.Small, false, x, y + Space + 2 + text.Body.Line));
+                    c.Element(
+                        PdfBlockLevelElementTag.Paragraph,
+                        () => c.Text(s.Name, text.Small, false, x, y + Space + 2 + text.Body.Line)
+                    );
                     c.Element(PdfBlockLevelElementTag.Paragraph, () => c.Text(s.Date, text.Small, false, x + each - date, y + Space + 4));
                 }
             }

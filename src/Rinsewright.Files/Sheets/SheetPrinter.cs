@@ -143,7 +143,9 @@ internal static class SheetPrinter
     {
         var width = size.Width - (2 * Margin);
         var y = size.Height - Margin - text.Small.Line;
-        var number = model.PageOf.Replace("{page}", $"{page}", StringComparison.Ordinal).Replace("{pages}", $"{pages}", StringComparison.Ordinal);
+        var number = model
+            .PageOf.Replace("{page}", $"{page}", StringComparison.Ordinal)
+            .Replace("{pages}", $"{pages}", StringComparison.Ordinal);
         var numberWidth = text.Width(number, text.Small);
         var dateWidth = text.Width(model.FootMiddle, text.Small);
         var left = text.Wrap(model.FootLeft, text.Small, width - numberWidth - dateWidth - 40)[0];

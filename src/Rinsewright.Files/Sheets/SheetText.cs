@@ -18,7 +18,11 @@ internal sealed class SheetFace(double size, double line)
 /// <summary>Measures and wraps text for paper.</summary>
 internal sealed class SheetText : IDisposable
 {
-    private readonly XGraphics measure = XGraphics.CreateMeasureContext(new XSize(1000, 1000), XGraphicsUnit.Point, XPageDirection.Downwards);
+    private readonly XGraphics measure = XGraphics.CreateMeasureContext(
+        new XSize(1000, 1000),
+        XGraphicsUnit.Point,
+        XPageDirection.Downwards
+    );
 
     public SheetFace Title { get; } = new(19, 24);
 

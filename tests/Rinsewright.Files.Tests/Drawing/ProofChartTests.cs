@@ -51,7 +51,8 @@ public sealed class ProofChartTests
         Assert.Contains(Draw(frozen).Marks, m => m is SceneGroup { Style: "marked" } g && g.Marks[0] is SceneHatch);
 
         static Scene Draw(ProofReport r) => ProofChart.Draw(r, r.Passes[0], ChartSize.Phone, English, UnitDisplay.AsRead);
-        static int Lines(ProofReport r) => Draw(r).Marks.OfType<SceneLine>().Count(l => l.Style == "read" && l.Points.All(p => p.Y < Draw(r).Plots[1].Top));
+        static int Lines(ProofReport r) =>
+            Draw(r).Marks.OfType<SceneLine>().Count(l => l.Style == "read" && l.Points.All(p => p.Y < Draw(r).Plots[1].Top));
     }
 
     [Fact]

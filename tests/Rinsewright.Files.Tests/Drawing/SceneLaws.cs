@@ -21,7 +21,16 @@ public sealed class SceneLaws
         from overview in Gen.Bool
         from windowed in Gen.Bool
         from start in Gen.Double[0, 50]
-        select Draw(width, offset, spanish ? "es" : "en", units, withRinse ? rinse : null, passes, overview, windowed ? new ChartWindow(start, start + 15) : null);
+        select Draw(
+            width,
+            offset,
+            spanish ? "es" : "en",
+            units,
+            withRinse ? rinse : null,
+            passes,
+            overview,
+            windowed ? new ChartWindow(start, start + 15) : null
+        );
 
     [Fact]
     public void No_label_covers_another() =>
@@ -33,7 +42,10 @@ public sealed class SceneLaws
                 {
                     for (var k = i + 1; k < labels.Count; k++)
                     {
-                        Assert.False(Meet(labels[i].Area, labels[k].Area), $"'{labels[i].Text}' covers '{labels[k].Text}' at width {scene.Width}");
+                        Assert.False(
+                            Meet(labels[i].Area, labels[k].Area),
+                            $"'{labels[i].Text}' covers '{labels[k].Text}' at width {scene.Width}"
+                        );
                     }
                 }
             },
@@ -50,7 +62,10 @@ public sealed class SceneLaws
                     t =>
                     {
                         var (left, top, right, bottom) = AreaOf(t);
-                        Assert.True(left >= -1 && top >= -1 && right <= scene.Width + 1 && bottom <= scene.Height + 1, $"'{t.Text}' leaves the drawing of {scene.Width}");
+                        Assert.True(
+                            left >= -1 && top >= -1 && right <= scene.Width + 1 && bottom <= scene.Height + 1,
+                            $"'{t.Text}' leaves the drawing of {scene.Width}"
+                        );
                     }
                 ),
             iter: 400,
@@ -101,9 +116,22 @@ public sealed class SceneLaws
                     )
             );
 
-    private static Scene Draw(double width, double offset, string language, UnitDisplay units, double? rinse, int passes, bool overview, ChartWindow? window)
+    private static Scene Draw(
+        double width,
+        double offset,
+        string language,
+        UnitDisplay units,
+        double? rinse,
+        int passes,
+        bool overview,
+        ChartWindow? window
+    )
     {
-        var report = InventedProof.Report([.. Enumerable.Repeat(offset, passes)], "notProven", rinse is { } r ? [InventedProof.RinseReading(Math.Round(r, 1))] : []);
+        var report = InventedProof.Report(
+            [.. Enumerable.Repeat(offset, passes)],
+            "notProven",
+            rinse is { } r ? [InventedProof.RinseReading(Math.Round(r, 1))] : []
+        );
         var words = Words.For(language);
         return overview
             ? ProofChart.Overview(report, report.Channels[0], new ChartSize(width), words, units, window, 1)
@@ -111,17 +139,31 @@ public sealed class SceneLaws
     }
 
     private static IEnumerable<SceneText> Texts(IEnumerable<SceneMark> marks) =>
-        marks.SelectMany(m => m switch { SceneText t => [t], SceneGroup g => Texts(g.Marks), _ => Enumerable.Empty<SceneText>() });
+        marks.SelectMany(m =>
+            m switch
+            {
+                SceneText t => [t],
+                SceneGroup g => Texts(g.Marks),
+                _ => Enumerable.Empty<SceneText>(),
+            }
+        );
 
     // Letters of 12 px: 9 px above the baseline, 2 below; without the safety the drawing itself keeps.
     private static (double Left, double Top, double Right, double Bottom) AreaOf(SceneText t)
     {
         var style = SceneStyles.Find(t.Style);
         var width = TextWidth.Of(t.Text, style.Size ?? 12, style.Weight) / TextWidth.Safety;
-        var left = t.Anchor switch { TextAnchor.End => t.X - width, TextAnchor.Middle => t.X - (width / 2), _ => t.X };
+        var left = t.Anchor switch
+        {
+            TextAnchor.End => t.X - width,
+            TextAnchor.Middle => t.X - (width / 2),
+            _ => t.X,
+        };
         return (left, t.Y - 9, left + width, t.Y + 2);
     }
 
-    private static bool Meet((double Left, double Top, double Right, double Bottom) a, (double Left, double Top, double Right, double Bottom) b) =>
-        a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
+    private static bool Meet(
+        (double Left, double Top, double Right, double Bottom) a,
+        (double Left, double Top, double Right, double Bottom) b
+    ) => a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
 }

@@ -48,8 +48,14 @@ public sealed class DemoSheetTests
                 Assert.Contains(words["zone.final-rinse"], svg, StringComparison.Ordinal);
             }
         );
-        Golden.Matches($"demo-pass-{language}.svg", SvgWriter.Write(ProofChart.Draw(Report, Report.Passes[2], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true));
-        Golden.Matches($"demo-overview-{language}.svg", SvgWriter.Write(ProofChart.Overview(Report, Report.Channels[0], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true));
+        Golden.Matches(
+            $"demo-pass-{language}.svg",
+            SvgWriter.Write(ProofChart.Draw(Report, Report.Passes[2], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true)
+        );
+        Golden.Matches(
+            $"demo-overview-{language}.svg",
+            SvgWriter.Write(ProofChart.Overview(Report, Report.Channels[0], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true)
+        );
     }
 
     private static ProofReport Prove()
@@ -58,7 +64,12 @@ public sealed class DemoSheetTests
             Instrument: new InstrumentDto("Plate logger 7", new AmountDto(0.9, "[degF]{diff}"), new DateOnly(2026, 6, 2)),
             Readings:
             [
-                new ReadingDto("finalRinseManifold", new AmountDto(184, "[degF]"), "probe", new InstrumentDto("Probe no. 4", new AmountDto(1, "[degF]{diff}"))),
+                new ReadingDto(
+                    "finalRinseManifold",
+                    new AmountDto(184, "[degF]"),
+                    "probe",
+                    new InstrumentDto("Probe no. 4", new AmountDto(1, "[degF]{diff}"))
+                ),
                 new ReadingDto("finalRinseLine", new AmountDto(19, "[psi]"), "machineGauge"),
             ]
         );

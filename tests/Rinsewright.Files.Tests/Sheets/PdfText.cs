@@ -16,7 +16,11 @@ internal static partial class PdfText
     public static string Of(PdfPage page)
     {
         var fonts = page.Elements.GetDictionary("/Resources")!.Elements.GetDictionary("/Font")!;
-        var maps = fonts.Elements.Keys.ToDictionary(name => name, name => MapOf(fonts.Elements.GetDictionary(name)!), StringComparer.Ordinal);
+        var maps = fonts.Elements.Keys.ToDictionary(
+            name => name,
+            name => MapOf(fonts.Elements.GetDictionary(name)!),
+            StringComparer.Ordinal
+        );
         var content = Encoding.Latin1.GetString(page.Contents.CreateSingleContent().Stream.UnfilteredValue);
         var text = new StringBuilder();
         IReadOnlyDictionary<int, string>? map = null;
@@ -44,7 +48,8 @@ internal static partial class PdfText
     {
         var fonts = page.Elements.GetDictionary("/Resources")!.Elements.GetDictionary("/Font")!;
         return fonts.Elements.Keys.All(name =>
-            Descendant(fonts.Elements.GetDictionary(name)!).Elements.GetDictionary("/FontDescriptor")!.Elements.GetDictionary("/FontFile2") is not null
+            Descendant(fonts.Elements.GetDictionary(name)!).Elements.GetDictionary("/FontDescriptor")!.Elements.GetDictionary("/FontFile2")
+                is not null
         );
     }
 

@@ -10,13 +10,24 @@ namespace Rinsewright.Files.Tests.Sheets;
 /// <summary>The finished file, read back: page size, font, tags, language, text.</summary>
 public sealed class ProofSheetTests
 {
-    public static TheoryData<Paper, string> PapersAndLanguages => new() { { Paper.A4, "en" }, { Paper.A4, "es" }, { Paper.Letter, "en" }, { Paper.Letter, "es" } };
+    public static TheoryData<Paper, string> PapersAndLanguages =>
+        new()
+        {
+            { Paper.A4, "en" },
+            { Paper.A4, "es" },
+            { Paper.Letter, "en" },
+            { Paper.Letter, "es" },
+        };
 
     private static ProofReport FivePasses =>
         InventedProof.Report(
             [0.5, 0.1, 0, -0.4, 0.2],
             "notProven",
-            [InventedProof.RinseReading(), InventedProof.NotRead("wash-tank-temperature", InventedProof.WashLimit), InventedProof.NotRead("final-rinse-line-gauge-pressure", InventedProof.PressureLimit)],
+            [
+                InventedProof.RinseReading(),
+                InventedProof.NotRead("wash-tank-temperature", InventedProof.WashLimit),
+                InventedProof.NotRead("final-rinse-line-gauge-pressure", InventedProof.PressureLimit),
+            ],
             new MarkDto("gap", 120, 165, 45, 160, "no rows")
         );
 
@@ -86,7 +97,11 @@ public sealed class ProofSheetTests
             var text = PdfText.Of(pdf.Pages[n]);
             Assert.Contains("Two-tank rack conveyor, banquet kitchen, Larkspur Lodge\n", text, StringComparison.Ordinal);
             Assert.Contains("2026-11-20 14:05 UTC−07:00\n", text, StringComparison.Ordinal);
-            Assert.Contains(language == "es" ? $"Página {n + 1} de {pdf.PageCount}\n" : $"Page {n + 1} of {pdf.PageCount}\n", text, StringComparison.Ordinal);
+            Assert.Contains(
+                language == "es" ? $"Página {n + 1} de {pdf.PageCount}\n" : $"Page {n + 1} of {pdf.PageCount}\n",
+                text,
+                StringComparison.Ordinal
+            );
         }
     }
 
@@ -110,7 +125,13 @@ public sealed class ProofSheetTests
         var text = string.Concat(pdf.Pages.OfType<PdfPage>().Select(PdfText.Of)).Replace('\n', ' ');
         string[] asked =
         [
-            "Larkspur Lodge", "R. Okafor", "Plate logger no. 7", "2026-06-02", "FDA Food Code 4-703.11(B)", "FDA Food Code 4-501.112(A)(2)", "Probe no. 4",
+            "Larkspur Lodge",
+            "R. Okafor",
+            "Plate logger no. 7",
+            "2026-06-02",
+            "FDA Food Code 4-703.11(B)",
+            "FDA Food Code 4-501.112(A)(2)",
+            "Probe no. 4",
             "9f2c51a7d0e84b36c1f7aa90be4d2358716e0c9b5d3f48a2e6b7c0d1f29384a5",
             language == "es" ? "No comprobado" : "Not proven",
             language == "es" ? "sin leer" : "not read",
@@ -127,11 +148,14 @@ public sealed class ProofSheetTests
     public async Task Sheets_are_made_side_by_side()
     {
         var expected = Make(FivePasses, Paper.Letter, "en");
-        var made = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => Make(FivePasses, Paper.Letter, "en"), TestContext.Current.CancellationToken)));
+        var made = await Task.WhenAll(
+            Enumerable.Range(0, 8).Select(_ => Task.Run(() => Make(FivePasses, Paper.Letter, "en"), TestContext.Current.CancellationToken))
+        );
         Assert.All(made, m => Assert.Equal(expected, m));
     }
 
-    private static byte[] Make(ProofReport report, Paper paper, string language) => ProofSheet.Make(InventedDocument.Of(report), new SheetOptions(paper, language));
+    private static byte[] Make(ProofReport report, Paper paper, string language) =>
+        ProofSheet.Make(InventedDocument.Of(report), new SheetOptions(paper, language));
 
     private static int Count(string text, string what) => text.Split(what).Length - 1;
 
