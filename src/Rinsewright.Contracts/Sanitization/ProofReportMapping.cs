@@ -9,13 +9,18 @@ namespace Rinsewright.Contracts.Sanitization;
 /// <summary>The engine's proof in its travelling form, with texts in one language.</summary>
 public sealed class ProofReportMapping(Words words)
 {
-    /// <summary>Passes that carry their curve; more would make a long file's report too heavy to draw or send.</summary>
-    public const int CurvesAtMost = 200;
+    /// <summary>
+    /// Passes that carry their curve and their working; more would make a long file's report too heavy to draw or send. Later proven passes carry
+    /// figures and verdict only; of later ones that are not proven as many again carry their checks and reasons.
+    /// </summary>
+    public const int DetailedAtMost = 200;
 
     /// <summary>Points of a channel's whole-file drawing at most.</summary>
     public const int PointsAtMost = 4000;
 
     private const int CurvePointsAtMost = 600;
+
+    private static readonly CurveDto NoCurve = new([], [], []);
 
     /// <summary>A statement's text.</summary>
     public string Text(Statement s) => words.Say(Wire.From(s));
@@ -29,11 +34,14 @@ public sealed class ProofReportMapping(Words words)
         var options = proof.Terms.HeatUnits ?? HeatUnitOptions.Default;
         var dose = HeatDose.HeatUnits(options);
         var passes = new List<PassDto>();
+        var failed = 0;
         foreach (var channel in proof.Channels)
         {
             foreach (var pass in channel.Passes)
             {
-                passes.Add(Pass(channel.Trace, pass, passes.Count < CurvesAtMost ? Curve(channel.Trace, pass, dose) : new CurveDto([], [], [])));
+                var detailed = passes.Count < DetailedAtMost;
+                var withChecks = detailed || (pass.Verdict.Outcome != Outcome.Proven && ++failed <= DetailedAtMost);
+                passes.Add(Pass(channel.Trace, pass, withChecks, detailed ? Curve(channel.Trace, pass, dose) : NoCurve));
             }
         }
 
@@ -97,7 +105,7 @@ public sealed class ProofReportMapping(Words words)
 
     private static AmountDto? Fahrenheit(Temperature? t) => t is { } x ? new AmountDto(Math.Round(x.InFahrenheit, 6), Units.Fahrenheit.Ucum) : null;
 
-    private PassDto Pass(Trace trace, Pass p, CurveDto curve) =>
+    private PassDto Pass(Trace trace, Pass p, bool withChecks, CurveDto curve) =>
         new(
             trace.Name,
             p.Number,
@@ -110,10 +118,10 @@ public sealed class ProofReportMapping(Words words)
             Bounded(p.HeatUnits),
             Bounded(p.A0),
             [.. p.Zones.Select(z => new ZoneDto(z.Name, z.StartSeconds, z.PeakSeconds, Wire.From(z.Peak)))],
-            [.. p.Checks.Select(Check)],
+            withChecks ? [.. p.Checks.Select(Check)] : [],
             Wire.Name(p.Verdict.Outcome),
-            [.. p.Verdict.Because.Select(Text)],
-            [.. p.Verdict.Because.Select(Wire.From)],
+            withChecks ? [.. p.Verdict.Because.Select(Text)] : [],
+            withChecks ? [.. p.Verdict.Because.Select(Wire.From)] : [],
             curve
         );
 
@@ -151,19 +159,22 @@ public sealed class ProofReportMapping(Words words)
     {
         var stretch = Math.Max(1, (int)Math.Ceiling(trace.Count / (PointsAtMost / 2.0)));
         List<double> seconds = [], values = [];
+        var samples = new double[stretch];
         for (var start = 0; start < trace.Count; start += stretch)
         {
-            int low = start, high = start;
-            for (var i = start + 1; i < Math.Min(start + stretch, trace.Count); i++)
+            var part = samples.AsSpan(0, Math.Min(stretch, trace.Count - start));
+            trace.CopyTo(start, part);
+            int low = 0, high = 0;
+            for (var i = 1; i < part.Length; i++)
             {
-                low = trace.ValueAt(i) < trace.ValueAt(low) ? i : low;
-                high = trace.ValueAt(i) > trace.ValueAt(high) ? i : high;
+                low = part[i] < part[low] ? i : low;
+                high = part[i] > part[high] ? i : high;
             }
 
             foreach (var i in low == high ? [low] : new[] { Math.Min(low, high), Math.Max(low, high) })
             {
-                seconds.Add(trace.SecondsAt(i));
-                values.Add(trace.ValueAt(i));
+                seconds.Add(trace.SecondsAt(start + i));
+                values.Add(part[i]);
             }
         }
 

@@ -90,6 +90,11 @@ public sealed class Trace
     /// <summary>Local clock time of sample <paramref name="index"/>; null where the file carries elapsed time only.</summary>
     public DateTime? TimeAt(int index) => Start?.AddTicks((long)Math.Round(SecondsAt(index) * TimeSpan.TicksPerSecond));
 
+    /// <summary>Copies a run of values alone.</summary>
+    /// <param name="first">First index.</param>
+    /// <param name="samples">Filled with values in <see cref="Unit"/>.</param>
+    public void CopyTo(int first, Span<double> samples) => values.CopyTo(first, samples);
+
     /// <summary>Copies a run of samples: the way kernels read a trace.</summary>
     /// <param name="first">First index.</param>
     /// <param name="seconds">Filled with seconds.</param>

@@ -111,7 +111,11 @@ public sealed class HeatDose
                 double a = samples[k], b = samples[k + 1];
                 // Neighbours across a hole say nothing about this interval, but they only widen the upper bound.
                 var hottest = Math.Max(Math.Max(a, b), Math.Max(samples[Math.Max(k - 1, 0)], samples[Math.Min(k + 2, n - 1)]));
-                if (holes.Between(i))
+                if (hottest + uncertaintyF < floor && !holes.Any)
+                {
+                    interval(i, 0, 0, 0);
+                }
+                else if (holes.Between(i))
                 {
                     interval(i, 0, 0, dt * (double.IsFinite(CapRate) ? CapRate : CappedRate(hottest + uncertaintyF)));
                 }

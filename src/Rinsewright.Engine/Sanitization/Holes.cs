@@ -12,12 +12,15 @@ internal sealed class Holes
 
     public Holes(IReadOnlyList<TraceMark> marks, int first)
     {
-        this.marks = [.. marks.Where(m => m.BreaksEvidence)];
+        this.marks = marks.Count == 0 ? [] : [.. marks.Where(m => m.BreaksEvidence)];
         while (next < this.marks.Length && this.marks[next].First + this.marks[next].Count < first)
         {
             next++;
         }
     }
+
+    /// <summary>Whether the trace has any such stretch at all.</summary>
+    public bool Any => marks.Length > 0;
 
     /// <summary>Whether the interval from sample <paramref name="i"/> to the next one is a hole or touches a suspect sample. Ask in rising order.</summary>
     public bool Between(int i)

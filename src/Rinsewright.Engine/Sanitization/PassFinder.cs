@@ -66,7 +66,6 @@ public static class PassFinder
 
         var scale = new Scale(trace.Unit);
         var reversal = scale.DifferenceFromCelsius(rules.Reversal);
-        var seconds = new double[Block];
         var samples = new double[Block];
         int low = 0, peak = 0;
         double lowest = trace.ValueAt(0), highest = lowest;
@@ -74,7 +73,7 @@ public static class PassFinder
         for (var start = 0; start < trace.Count; start += Block)
         {
             var n = Math.Min(Block, trace.Count - start);
-            trace.CopyTo(start, seconds.AsSpan(0, n), samples.AsSpan(0, n));
+            trace.CopyTo(start, samples.AsSpan(0, n));
             for (var k = 0; k < n; k++)
             {
                 var v = samples[k];
@@ -122,8 +121,7 @@ public static class PassFinder
             if (merged.Count > 0)
             {
                 var last = merged[^1];
-                var fallFrom = FallBegins(trace, last.Latest, leg.Low, scale);
-                var quick = trace.SecondsAt(leg.Low) - trace.SecondsAt(fallFrom) < rules.QuickFall;
+                var quick = FallsQuickly(trace, last.Latest, leg.Low, scale, rules.QuickFall);
                 if (quick)
                 {
                     var peak = trace.ValueAt(leg.Peak) > trace.ValueAt(last.Peak) ? leg.Peak : last.Peak;
@@ -138,17 +136,20 @@ public static class PassFinder
         return [.. merged.Where(l => trace.ValueAt(l.Peak) - trace.ValueAt(l.Low) >= rise)];
     }
 
-    // Last sample still within 1 °C of the peak: on a plateau the hottest sample may come early.
-    private static int FallBegins(Trace trace, int peak, int low, Scale scale)
+    // Whether a sample within 1 °C of the peak lies less than QuickFall before the low: on a plateau the hottest sample may come early.
+    private static bool FallsQuickly(Trace trace, int peak, int low, Scale scale, double quickFall)
     {
         var near = trace.ValueAt(peak) - scale.DifferenceFromCelsius(1);
-        var i = low;
-        while (i > peak && trace.ValueAt(i) < near)
+        var at = trace.SecondsAt(low);
+        for (var i = low; i >= peak && at - trace.SecondsAt(i) < quickFall; i--)
         {
-            i--;
+            if (trace.ValueAt(i) >= near)
+            {
+                return true;
+            }
         }
 
-        return i;
+        return false;
     }
 
     // Steepest rise, °C/s, over at least two seconds, and the sample where it begins.
