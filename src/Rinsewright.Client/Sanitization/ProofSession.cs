@@ -31,6 +31,9 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     /// <summary>How far; null before the first word of it.</summary>
     public ComputeProgress? Progress { get; private set; }
 
+    /// <summary>The typed readings judged by themselves, so that a field says at once how it stands while a long file is still read; null before the first change.</summary>
+    public ProofReport? Spot { get; private set; }
+
     /// <summary>Why there is no report, in words to come.</summary>
     public StatementDto? Failure { get; private set; }
 
@@ -170,6 +173,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         Begun = true;
         Proof = proof;
         wishes++;
+        _ = SpotAsync(proof.Request);
         Changed?.Invoke();
         if (settling.IsCompleted)
         {
@@ -244,6 +248,12 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         }
     }
 
+    private async Task SpotAsync(ProofRequest request)
+    {
+        Spot = (await computing.RunAsync(request, null)).Report ?? Spot;
+        Changed?.Invoke();
+    }
+
     private void OnProgress(ComputeProgress progress)
     {
         Progress = progress;
@@ -254,6 +264,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     {
         Proof = null;
         File = null;
+        Spot = null;
         Failure = null;
         Problem = null;
         Cancelled = false;

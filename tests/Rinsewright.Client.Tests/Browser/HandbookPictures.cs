@@ -9,6 +9,7 @@ namespace Rinsewright.Client.Tests.Browser;
 /// Takes the handbook's pictures of the Proof screen. Not a test: run it by hand with
 /// <c>dotnet run --project tests/Rinsewright.Client.Tests -- -explicit only -class "*HandbookPictures"</c> and look at docs/handbook/images.
 /// </summary>
+[Collection("Browser")]
 public sealed class HandbookPictures(BrowserFixture fixture)
 {
     /// <summary>Phone, desk, desk in the dark, phone in Spanish.</summary>

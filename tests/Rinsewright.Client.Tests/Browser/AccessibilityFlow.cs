@@ -1,0 +1,61 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Rinsewright.Client.Tests.Browser;
+
+/// <summary>axe finds nothing on any screen, in both themes and languages, at both sizes; nothing is wider than the page.</summary>
+[Collection("Browser")]
+public sealed class AccessibilityFlow(BrowserFixture fixture)
+{
+    /// <summary>Every screen.</summary>
+    [Theory]
+    [InlineData(false, "en", false)]
+    [InlineData(false, "es", true)]
+    [InlineData(true, "en", true)]
+    [InlineData(true, "es", false)]
+    public async Task Every_screen_is_free_of_findings(bool desk, string language, bool dark)
+    {
+        var server = await fixture.ServerAsync();
+        await using var context = await fixture.ContextAsync(desk ? BrowserFixture.Desk : BrowserFixture.Phone, language, dark ? ColorScheme.Dark : ColorScheme.Light);
+        var screen = await Screen.OpenAsync(context, server.Address, "", language);
+        var page = screen.Page;
+        var found = new List<string>();
+        await CheckAsync("empty");
+        await page.Locator(".demo-list button").First.ClickAsync();
+        await page.Locator(".chart-host").First.WaitForAsync();
+        foreach (var id in new[] { "place", "readings", "terms", "logger", "file" })
+        {
+            await screen.UnfoldAsync(id);
+        }
+
+        await page.FillAsync("#final-rinse", "177");
+        await screen.VerdictAsync("not-proven");
+        foreach (var line in await page.Locator("details.ev > summary").AllAsync())
+        {
+            await line.ClickAsync();
+        }
+
+        await CheckAsync("proof");
+        await page.SelectOptionAsync("#method", "chlorine");
+        await page.Locator("#strength").WaitForAsync();
+        await CheckAsync("chlorine");
+        foreach (var key in new[] { "saved", "limits", "settings" })
+        {
+            await page.GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav." + key], Exact = true }).ClickAsync();
+            await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync(screen.Words["client.nav." + key]);
+            await CheckAsync(key);
+        }
+
+        Assert.True(found.Count == 0, string.Join('\n', found));
+        screen.Quiet();
+
+        async Task CheckAsync(string name)
+        {
+            await screen.FitsAsync();
+            var result = await page.RunAxe(new AxeRunOptions());
+            found.AddRange(result.Violations.Select(v => $"{name}: {v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+        }
+    }
+}
