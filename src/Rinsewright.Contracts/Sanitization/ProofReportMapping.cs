@@ -40,7 +40,7 @@ public sealed class ProofReportMapping(Words words)
             foreach (var pass in channel.Passes)
             {
                 var detailed = passes.Count < DetailedAtMost;
-                var withChecks = detailed || (pass.Verdict.Outcome != Outcome.Proven && ++failed <= DetailedAtMost);
+                var withChecks = detailed || (pass.Outcome != Outcome.Proven && ++failed <= DetailedAtMost);
                 passes.Add(Pass(channel.Trace, pass, withChecks, detailed ? Curve(channel.Trace, pass, dose) : NoCurve));
             }
         }
@@ -117,9 +117,9 @@ public sealed class ProofReportMapping(Words words)
             Wire.From(p.Peak),
             Bounded(p.HeatUnits),
             Bounded(p.A0),
-            [.. p.Zones.Select(z => new ZoneDto(z.Name, z.StartSeconds, z.PeakSeconds, Wire.From(z.Peak)))],
+            !withChecks ? [] : [.. p.Zones.Select(z => new ZoneDto(z.Name, z.StartSeconds, z.PeakSeconds, Wire.From(z.Peak)))],
             withChecks ? [.. p.Checks.Select(Check)] : [],
-            Wire.Name(p.Verdict.Outcome),
+            Wire.Name(p.Outcome),
             withChecks ? [.. p.Verdict.Because.Select(Text)] : [],
             withChecks ? [.. p.Verdict.Because.Select(Wire.From)] : [],
             curve

@@ -91,8 +91,11 @@ public sealed class HeatDose
 
         var holes = new Holes(trace.Marks, first);
         var scale = new Scale(trace.Unit);
+        // One exponential a sample: exp(k(T ± u)) is exp(kT) times a constant.
+        double colder = Math.Exp(-exponent * uncertaintyF), hotter = 1 / colder;
         Span<double> seconds = stackalloc double[Block + 3];
         Span<double> samples = stackalloc double[Block + 3];
+        Span<double> rates = stackalloc double[Block + 3];
         for (var start = first; start < last; start += Block)
         {
             var end = Math.Min(start + Block, last);
@@ -102,6 +105,7 @@ public sealed class HeatDose
             for (var k = 0; k < n; k++)
             {
                 samples[k] = scale.ToFahrenheit(samples[k]);
+                rates[k] = samples[k] + uncertaintyF < floor ? 0 : Rate(samples[k]);
             }
 
             for (var i = start; i < end; i++)
@@ -110,7 +114,8 @@ public sealed class HeatDose
                 var dt = seconds[k + 1] - seconds[k];
                 double a = samples[k], b = samples[k + 1];
                 // Neighbours across a hole say nothing about this interval, but they only widen the upper bound.
-                var hottest = Math.Max(Math.Max(a, b), Math.Max(samples[Math.Max(k - 1, 0)], samples[Math.Min(k + 2, n - 1)]));
+                int from = Math.Max(k - 1, 0), to = Math.Min(k + 2, n - 1);
+                var hottest = Math.Max(Math.Max(a, b), Math.Max(samples[from], samples[to]));
                 if (hottest + uncertaintyF < floor && !holes.Any)
                 {
                     interval(i, 0, 0, 0);
@@ -121,7 +126,9 @@ public sealed class HeatDose
                 }
                 else
                 {
-                    interval(i, Stretch(a, b, dt), dt * CappedRate(Math.Min(a, b) - uncertaintyF), dt * CappedRate(hottest + uncertaintyF));
+                    var highest = Math.Max(Math.Max(rates[k], rates[k + 1]), Math.Max(rates[from], rates[to]));
+                    var low = Clip(Math.Min(a, b) - uncertaintyF, Math.Min(rates[k], rates[k + 1]) * colder);
+                    interval(i, Stretch(a, b, dt), dt * low, dt * Clip(hottest + uncertaintyF, highest * hotter));
                 }
             }
         }
@@ -152,6 +159,8 @@ public sealed class HeatDose
     }
 
     private double Rate(double surfaceF) => rateAtReference * Math.Exp(exponent * (surfaceF - reference));
+
+    private double Clip(double surfaceF, double rate) => surfaceF < floor ? 0 : surfaceF >= cap ? CapRate : rate;
 
     private double CappedRate(double surfaceF) => surfaceF < floor ? 0 : surfaceF >= cap ? CapRate : Rate(surfaceF);
 

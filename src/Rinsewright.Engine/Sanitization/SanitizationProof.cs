@@ -134,18 +134,18 @@ public static class SanitizationProof
             return;
         }
 
-        outcomes.AddRange(passes.Select(p => p.Verdict.Outcome));
-        long Count(Outcome o) => passes.LongCount(p => p.Verdict.Outcome == o);
+        outcomes.AddRange(passes.Select(p => p.Outcome));
+        long Count(Outcome o) => passes.LongCount(p => p.Outcome == o);
         because.Add(
             Count(Outcome.Proven) == passes.Count
                 ? Statement.Of("proof.passes-all-proven", ("count", (long)passes.Count))
                 : Statement.Of("proof.passes-mixed", ("count", (long)passes.Count), ("proven", Count(Outcome.Proven)), ("failed", Count(Outcome.NotProven)), ("open", Count(Outcome.Undetermined)))
         );
-        var worst = passes.Find(p => p.Verdict.Outcome == Outcome.NotProven) ?? passes.Find(p => p.Verdict.Outcome == Outcome.Undetermined);
+        var worst = passes.Find(p => p.Outcome == Outcome.NotProven) ?? passes.Find(p => p.Outcome == Outcome.Undetermined);
         if (worst is not null)
         {
             because.AddRange(worst.Verdict.Because.Select(b => Statement.Of("proof.in-pass", ("pass", (long)worst.Number), ("says", b))));
-            settle.AddRange(passes.Where(p => p.Verdict.Outcome == Outcome.Undetermined).SelectMany(p => p.Verdict.WouldSettle).DistinctBy(s => s.Key));
+            settle.AddRange(passes.Where(p => p.Outcome == Outcome.Undetermined).Take(50).SelectMany(p => p.Verdict.WouldSettle).DistinctBy(s => s.Key));
         }
     }
 }

@@ -90,8 +90,7 @@ internal sealed class TraceJudgement
         var dose = heatUnits.Over(trace, span.First, span.Last, uncertainty);
         var equivalent = a0.Over(trace, span.First, span.Last, uncertainty);
         var peak = new Amount(trace.ValueAt(span.Peak), trace.Unit);
-        var window = new Window(trace, span, peak, Interval(trace, span), HasHole(trace, span));
-        var checks = surface.Select(l => JudgeSurface(window, l, dose, equivalent)).ToList();
+        var window = new Window(trace, span, peak, Interval(trace, span), HasHole(trace, span), dose, equivalent);
         return new Pass(
             number,
             span.First,
@@ -100,81 +99,113 @@ internal sealed class TraceJudgement
             trace.SecondsAt(span.Peak),
             trace.SecondsAt(span.Last),
             peak,
-            ZoneFinder.Find(trace, span, terms.Machine),
             dose,
             equivalent,
-            checks,
-            checks.Count == 0 ? new Verdict(Outcome.Undetermined, [Statement.Of("proof.no-surface-limit", ("method", terms.Method))], [Statement.Of("proof.settle-chemical")]) : Verdicts.Worst(checks)
+            Verdicts.Worst(surface.Select(l => Decide(window, Measure(window, l)).Outcome)),
+            () => Explain(window)
         );
     }
 
-    private Check JudgeSurface(Window w, Limit limit, Bounded dose, Bounded equivalent) =>
-        limit.Dimension switch
+    // The reasons in words and data: made when somebody asks, for a long file has thousands of passes.
+    private PassDetail Explain(Window w)
+    {
+        var checks = surface.Select(l => Explain(w, l, Measure(w, l))).ToList();
+        var verdict =
+            checks.Count == 0
+                ? new Verdict(Outcome.Undetermined, [Statement.Of("proof.no-surface-limit", ("method", terms.Method))], [Statement.Of("proof.settle-chemical")])
+                : Verdicts.Worst(checks);
+        return new PassDetail(ZoneFinder.Find(w.Trace, w.Span, terms.Machine), checks, verdict);
+    }
+
+    private Measured Measure(Window w, Limit limit)
+    {
+        switch (limit.Dimension)
         {
-            Dimension.HeatUnits => Bounds("heat-dose", w, limit, dose, Units.HeatUnit, doseSteps, "proof.dose"),
-            Dimension.EquivalentTime => Bounds("a0", w, limit, equivalent, Units.A0Second, a0Steps, "proof.a0"),
-            Dimension.Duration when limit.While is { Count: > 0 } hold => Hold(w, limit, hold),
-            _ => Peak(w, limit),
-        };
-
-    private Check Hold(Window w, Limit limit, IReadOnlyList<Amount> hold)
-    {
-        var at = Limit.Pick(hold, w.Trace.Unit);
-        var time = HoldTime.Longest(w.Trace, w.Span.First, w.Span.Last, at, uncertainty);
-        var steps = new[] { new DerivationStep("S6", Statement.Of("proof.step-hold", ("temperature", at)), at, limit.Citation), doseSteps[^2], doseSteps[^1] };
-        return Bounds("hold", w, limit, time, Units.Second, steps, "proof.hold");
+            case Dimension.HeatUnits:
+                return new Measured("heat-dose", "proof.dose", w.HeatUnits, Units.HeatUnit, limit.Printed[0].In(Units.HeatUnit).Value);
+            case Dimension.EquivalentTime:
+                return new Measured("a0", "proof.a0", w.A0, Units.A0Second, limit.Printed[0].In(Units.A0Second).Value);
+            case Dimension.Duration when limit.While is { Count: > 0 } hold:
+                var time = HoldTime.Longest(w.Trace, w.Span.First, w.Span.Last, Limit.Pick(hold, w.Trace.Unit), uncertainty);
+                return new Measured("hold", "proof.hold", time, Units.Second, limit.Printed[0].In(Units.Second).Value);
+            default:
+                // The peak is judged as it was logged; the instrument's ± decides whether that settles it.
+                var u = uncertainty.InCelsius / (w.Trace.Unit.ToSI(1) - w.Trace.Unit.ToSI(0));
+                var peak = new Bounded(w.Peak.Value, w.Peak.Value - u, w.Peak.Value + u);
+                return new Measured("peak", "proof.peak", peak, w.Peak.Unit, limit.PrintedIn(w.Peak.Unit).Value);
+        }
     }
 
-    // The peak is judged as it was logged; the instrument's ± decides whether that settles it.
-    private Check Peak(Window w, Limit limit)
+    private (Outcome Outcome, ReadingStatus Status, string Because) Decide(Window w, Measured m)
     {
-        var step = w.Trace.Unit.ToSI(1) - w.Trace.Unit.ToSI(0);
-        var u = uncertainty.InCelsius / step;
-        var figure = limit.PrintedIn(w.Peak.Unit).Value;
-        var bounded = new Bounded(w.Peak.Value, w.Peak.Value - u, w.Peak.Value + u);
-        return Bounds("peak", w, limit, bounded, w.Peak.Unit, [ReadingJudgement.Compare(w.Peak, limit), doseSteps[^1]], "proof.peak", figure);
-    }
-
-    private Check Bounds(string id, Window w, Limit limit, Bounded found, Unit unit, IReadOnlyList<DerivationStep> steps, string key, double? figure = null)
-    {
-        var least = figure ?? limit.Printed[0].In(unit).Value;
-        var value = new Amount(found.Value, unit);
-        var low = new Amount(found.Low, unit);
-        var high = new Amount(found.High, unit);
-        var settle = new List<Statement>();
-        Outcome outcome;
-        ReadingStatus status;
-        string because;
         if (w.Interval > rules.CoarsestInterval)
         {
-            (outcome, status, because) = (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-coarse");
-            settle.Add(Statement.Of("proof.settle-sampling"));
-        }
-        else if (w.Trace.SecondsAt(w.Span.Last) - w.Trace.SecondsAt(w.Span.First) > rules.Longest)
-        {
-            (outcome, status, because) = (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-long");
-            settle.Add(Statement.Of("proof.settle-pass"));
-        }
-        else if (found.Low >= least)
-        {
-            (outcome, status, because) = (Outcome.Proven, ReadingStatus.InRange, key + "-proven");
-        }
-        else if (found.High < least && !(w.Hole && unit.Dimension == Dimension.Temperature) && !(w.Interval > rules.FineInterval))
-        {
-            (outcome, status, because) = (Outcome.NotProven, ReadingStatus.OutOfRange, key + "-fails");
-        }
-        else
-        {
-            (outcome, status, because) = (Outcome.Undetermined, ReadingStatus.NearLimit, key + (found.Value >= least ? "-open-above" : "-open-below"));
-            Settle(w, settle);
+            return (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-coarse");
         }
 
-        var values = new (string, object)[] { ("value", value), ("low", low), ("high", high), ("limit", limit.PrintedIn(unit)), ("source", limit.Citation), ("interval", new Amount(w.Interval, Units.Second)) };
-        return new Check(id, outcome, status, value, low, high, limit, Statement.Of(because, values), settle, [.. steps, new DerivationStep("S4", Statement.Of("proof.step-bounds", values), value)]);
+        if (w.Trace.SecondsAt(w.Span.Last) - w.Trace.SecondsAt(w.Span.First) > rules.Longest)
+        {
+            return (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-long");
+        }
+
+        if (m.Found.Low >= m.Least)
+        {
+            return (Outcome.Proven, ReadingStatus.InRange, m.Key + "-proven");
+        }
+
+        // A peak may hide in a hole or between slow samples: then its absence shows nothing.
+        var mayHide = (w.Hole && m.Unit.Dimension == Dimension.Temperature) || w.Interval > rules.FineInterval;
+        return m.Found.High < m.Least && !mayHide
+            ? (Outcome.NotProven, ReadingStatus.OutOfRange, m.Key + "-fails")
+            : (Outcome.Undetermined, ReadingStatus.NearLimit, m.Key + (m.Found.Value >= m.Least ? "-open-above" : "-open-below"));
     }
 
-    private void Settle(Window w, List<Statement> settle)
+    private Check Explain(Window w, Limit limit, Measured m)
     {
+        var (outcome, status, because) = Decide(w, m);
+        Amount value = new(m.Found.Value, m.Unit), low = new(m.Found.Low, m.Unit), high = new(m.Found.High, m.Unit);
+        var settle = new List<Statement>();
+        if (outcome == Outcome.Undetermined)
+        {
+            Settle(w, because, settle);
+        }
+
+        var values = new (string, object)[]
+        {
+            ("value", value),
+            ("low", low),
+            ("high", high),
+            ("limit", limit.PrintedIn(m.Unit)),
+            ("source", limit.Citation),
+            ("interval", new Amount(w.Interval, Units.Second)),
+        };
+        var steps = Steps(w, limit, m.Id).Append(new DerivationStep("S4", Statement.Of("proof.step-bounds", values), value));
+        return new Check(m.Id, outcome, status, value, low, high, limit, Statement.Of(because, values), settle, [.. steps]);
+    }
+
+    private IEnumerable<DerivationStep> Steps(Window w, Limit limit, string id) =>
+        id switch
+        {
+            "heat-dose" => doseSteps,
+            "a0" => a0Steps,
+            "hold" => [new DerivationStep("S6", Statement.Of("proof.step-hold", ("temperature", Limit.Pick(limit.While!, w.Trace.Unit))), null, limit.Citation), doseSteps[^2], doseSteps[^1]],
+            _ => [ReadingJudgement.Compare(w.Peak, limit), doseSteps[^1]],
+        };
+
+    private void Settle(Window w, string because, List<Statement> settle)
+    {
+        if (because == "proof.too-coarse")
+        {
+            settle.Add(Statement.Of("proof.settle-sampling"));
+            return;
+        }
+
+        if (because == "proof.too-long")
+        {
+            settle.Add(Statement.Of("proof.settle-pass"));
+            return;
+        }
+
         if (w.Hole)
         {
             settle.Add(Statement.Of("proof.settle-hole"));
@@ -211,5 +242,7 @@ internal sealed class TraceJudgement
         return false;
     }
 
-    private sealed record Window(Trace Trace, PassFinder.Span Span, Amount Peak, double Interval, bool Hole);
+    private sealed record Window(Trace Trace, PassFinder.Span Span, Amount Peak, double Interval, bool Hole, Bounded HeatUnits, Bounded A0);
+
+    private readonly record struct Measured(string Id, string Key, Bounded Found, Unit Unit, double Least);
 }

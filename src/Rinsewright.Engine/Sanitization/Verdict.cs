@@ -84,34 +84,6 @@ public sealed record Verdict(Outcome Outcome, IReadOnlyList<Statement> Because, 
 /// <param name="Name">Word key of the zone where the machine type names it, for example <c>zone.wash</c>; null where it cannot be told.</param>
 public sealed record ZoneSeen(double StartSeconds, double PeakSeconds, Amount Peak, string? Name);
 
-/// <summary>One pass of ware through the machine.</summary>
-/// <param name="Number">From 1, in time order.</param>
-/// <param name="First">Index of its first sample.</param>
-/// <param name="Last">Index of its last sample.</param>
-/// <param name="StartSeconds">Start, s in the trace.</param>
-/// <param name="PeakSeconds">Peak, s in the trace.</param>
-/// <param name="EndSeconds">End, s in the trace.</param>
-/// <param name="Peak">Highest sample.</param>
-/// <param name="Zones">Heating legs, in order.</param>
-/// <param name="HeatUnits">Heat unit equivalents with bounds.</param>
-/// <param name="A0">A0 with bounds.</param>
-/// <param name="Checks">Each proof on its own line.</param>
-/// <param name="Verdict">Verdict on this pass.</param>
-public sealed record Pass(
-    int Number,
-    int First,
-    int Last,
-    double StartSeconds,
-    double PeakSeconds,
-    double EndSeconds,
-    Amount Peak,
-    IReadOnlyList<ZoneSeen> Zones,
-    Bounded HeatUnits,
-    Bounded A0,
-    IReadOnlyList<Check> Checks,
-    Verdict Verdict
-);
-
 /// <summary>What one channel shows.</summary>
 /// <param name="Trace">The samples.</param>
 /// <param name="Role">Where the sensor was.</param>
