@@ -111,7 +111,7 @@ public sealed class ProofSheetTests
         var report = FortyPasses;
         using var pdf = PdfText.Open(Make(report, Paper.Letter, "en"));
         var text = string.Concat(pdf.Pages.OfType<PdfPage>().Select(PdfText.Of));
-        var starts = report.Passes.Select(p => $"{p.Start:yyyy-MM-dd HH:mm:ss}\n").ToList();
+        var starts = report.Passes.Select(p => FormattableString.Invariant($"{p.Start:yyyy-MM-dd HH:mm:ss}\n")).ToList();
         Assert.All(starts, start => Assert.Equal(1, Count(text, start)));
         // The head stands on both pages of the table.
         Assert.Equal(2, Count(text, "Lowest to highest\n"));
