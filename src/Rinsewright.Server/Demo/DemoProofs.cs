@@ -37,10 +37,10 @@ public static class DemoProofs
     private static readonly InstrumentDto PlateLogger = new(
         "Plate logger 7",
         new AmountDto(0.9, "[degF]{diff}"),
-        CalibratedOn: new DateOnly(2031, 2, 3),
+        CalibratedOn: new DateOnly(2026, 2, 3),
         CalibrationDue: new DateOnly(2032, 2, 3)
     );
-    private static readonly InstrumentDto Probe = new("Probe no. 4", new AmountDto(1, "[degF]{diff}"), CalibratedOn: new DateOnly(2031, 3, 10));
+    private static readonly InstrumentDto Probe = new("Probe no. 4", new AmountDto(1, "[degF]{diff}"), CalibratedOn: new DateOnly(2026, 3, 10));
     private static readonly InstrumentDto Strips = new("Chlorine strips, 0 to 200 mg/L");
     private static readonly InstrumentDto Gauge = new("Gauge at the rinse valve", new AmountDto(1, "[psi]"), Division: new AmountDto(1, "[psi]"));
 
@@ -126,7 +126,7 @@ public static class DemoProofs
             )
         );
 
-    private static DateTimeOffset At(int day, int hour, int minute) => new(2031, 5, day, hour, minute, 0, MountainTime);
+    private static DateTimeOffset At(int day, int hour, int minute) => new(2026, 5, day, hour, minute, 0, MountainTime);
 
     private static ReadingDto Read(string point, double value, string unit, string method, InstrumentDto instrument, DateTimeOffset at) =>
         new(point, new AmountDto(value, unit), method, instrument, at);
