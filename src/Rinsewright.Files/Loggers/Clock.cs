@@ -112,7 +112,7 @@ internal sealed class Clock
         {
             // A spreadsheet turned this stamp into its own day count.
             milliseconds = 0;
-            return NumberText.TryParse(text.Trim(), '.', out var serial) && serial is > 20_000 and < 80_000 && text.Contains('.') && TryMilliseconds(serial, DayMs, SerialMs, out milliseconds);
+            return NumberText.TryParse(text.Trim(), '.', out var serial) && serial is > 20_000 and < 80_000 && text.Contains('.') && TryDays(text.Trim(), serial, out milliseconds);
         }
 
         if (!parts.HasDate || !(parts.HasTime || Second < 0) || !StampText.TryResolve(parts, Order, out milliseconds))
@@ -134,6 +134,13 @@ internal sealed class Clock
         var ms = Math.Round(value * scale);
         milliseconds = double.IsFinite(ms) && Math.Abs(ms) < 1e15 ? (long)ms + origin : 0;
         return milliseconds >= 0 && double.IsFinite(ms) && Math.Abs(ms) < 1e15 && milliseconds < 70_000_000_000_000;
+    }
+
+    // Fewer than eight decimals of a day do not tell parts of a second.
+    private static bool TryDays(ReadOnlySpan<char> text, double day, out long milliseconds)
+    {
+        var fine = text.Length - text.LastIndexOfAny('.', ',') > 8;
+        return fine ? TryMilliseconds(day, DayMs, SerialMs, out milliseconds) : TryMilliseconds(Math.Round(day * 86_400), 1000, SerialMs, out milliseconds);
     }
 
     private bool Number(string? cell, out double value)
@@ -189,7 +196,7 @@ internal sealed class Clock
 
         if (Second < 0)
         {
-            return TryMilliseconds(day, DayMs, SerialMs, out milliseconds);
+            return TryDays(row[Column]!, day, out milliseconds);
         }
 
         return Number(row[Second], out var seconds) && seconds is >= 0 and <= 86_400 && TryMilliseconds(Math.Floor(day), DayMs, SerialMs + (long)Math.Round(seconds * 1000), out milliseconds);

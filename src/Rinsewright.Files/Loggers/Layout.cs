@@ -162,7 +162,7 @@ internal sealed class Layout
                 return i;
             }
 
-            if (nearest < 0 && filled >= 2 && Math.Abs(row.Count - trial.Width) <= 2 && row.Exists(c => Cell.KindOf(c) is CellKind.Word or CellKind.Text) && !row.Exists(c => Cell.KindOf(c) is CellKind.DateAndTime))
+            if (nearest < 0 && (filled >= 2 || row.Count == trial.Width) && Math.Abs(row.Count - trial.Width) <= 2 && row.Exists(c => Cell.KindOf(c) is CellKind.Word or CellKind.Text) && !row.Exists(c => Cell.KindOf(c) is CellKind.DateAndTime))
             {
                 nearest = i;
             }

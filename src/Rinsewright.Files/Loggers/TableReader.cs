@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using nietras.SeparatedValues;
 using Rinsewright.Engine.Records;
 
@@ -81,7 +80,6 @@ internal sealed class TableReader
         }
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void ReadRows(SepReader reader, string tail)
     {
         var stamps = new FastStamp(clock);
