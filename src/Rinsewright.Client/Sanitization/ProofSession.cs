@@ -14,6 +14,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
     private int wishes;
+    private ProofRequest? judged; // what the report on the screen answers
     private Task settling = Task.CompletedTask;
 
     /// <summary>Something on the screen changed.</summary>
@@ -67,6 +68,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             ? new ProofDocument(Guid.CreateVersion7(), ProofDocument.CurrentVersion, "", "", preferences.Settings.Technician, now, request, report, [])
             : null;
         Problem = answer.Problem;
+        judged = request;
         Changed?.Invoke();
     }
 
@@ -89,11 +91,13 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         Together = together;
         Begun = true;
         Proof = proof;
+        judged = proof.Request;
         File = proof.Files is [var file, ..] ? new TakenFile(file.Sha256, file.Name, file.Size, true) : null;
         Changed?.Invoke();
         if (await work.IsUnjudgedAsync(id))
         {
-            Ask(r => r with { }); // the page was left between a change and its judgement
+            judged = null;
+            Ask(r => r); // the page was left between a change and its judgement
         }
 
         return true;
@@ -183,7 +187,6 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
 
     private async Task SettleAsync()
     {
-        var judged = Proof?.Request;
         for (var done = -1; done != wishes; )
         {
             await Task.Delay(Pause, clock);
@@ -192,7 +195,6 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             await work.SaveAsync(Proof, unjudged: again);
             if (again)
             {
-                judged = Proof.Request;
                 await JudgeAsync();
                 await work.SaveAsync(Proof, unjudged: Failure is not null || Cancelled || Problem is not null);
             }
@@ -227,7 +229,8 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         computing.Progressed += OnProgress;
         try
         {
-            var answer = await computing.RunAsync(Proof!.Request, File);
+            judged = Proof!.Request;
+            var answer = await computing.RunAsync(judged, File);
             Failure = answer.Failure;
             Problem = answer.Problem;
             Cancelled = answer.Cancelled;

@@ -1,0 +1,176 @@
+using System.Text.Json;
+using Rinsewright.Client.Records;
+using Rinsewright.Client.Sanitization;
+using Rinsewright.Client.Shell;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Sanitization;
+
+namespace Rinsewright.Client.Tests.Records;
+
+/// <summary>A device in memory with the same rules as the browser's store.</summary>
+internal sealed class MemoryStore : IDeviceStore
+{
+    private readonly List<(Operation Operation, bool Sending)> outbox = [];
+    private readonly Dictionary<string, string> marks = new(StringComparer.Ordinal);
+
+    public Dictionary<Guid, string> Documents { get; } = [];
+
+    public Dictionary<Guid, string> Lines { get; } = [];
+
+    public Task SaveAsync(Guid id, string lineJson, string documentJson, string? operationJson)
+    {
+        (Documents[id], Lines[id]) = (documentJson, lineJson);
+        return Queue(operationJson);
+    }
+
+    public Task DeleteAsync(Guid id, string? operationJson)
+    {
+        Documents.Remove(id);
+        Lines.Remove(id);
+        return Queue(operationJson);
+    }
+
+    public Task<string?> ReadAsync(Guid id) => Task.FromResult(Documents.GetValueOrDefault(id));
+
+    public Task<string> ListAsync() => Task.FromResult("[" + string.Join(',', Lines.Values) + "]");
+
+    public Task<int> WaitingAsync() => Task.FromResult(outbox.Count);
+
+    public Task<string> TakeAsync(int most)
+    {
+        for (var i = 0; i < Math.Min(most, outbox.Count); i++)
+        {
+            outbox[i] = (outbox[i].Operation, true);
+        }
+
+        IReadOnlyList<Operation> taken = [.. outbox.Take(most).Select(o => o.Operation)];
+        return Task.FromResult(JsonSerializer.Serialize(taken, ContractsJson.Default.IReadOnlyListOperation));
+    }
+
+    public Task SettleAsync(IReadOnlyList<string> operationIds)
+    {
+        outbox.RemoveAll(o => operationIds.Contains(o.Operation.Id.ToString()));
+        return Task.CompletedTask;
+    }
+
+    public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>
+        outbox.Exists(o => o.Operation.DocumentId == documentId) ? Task.CompletedTask
+        : documentJson is null ? DeleteAsync(documentId, null)
+        : SaveAsync(documentId, lineJson!, documentJson, null);
+
+    public Task<string?> MarkAsync(string id, string? value = null)
+    {
+        if (value is not null)
+        {
+            marks[id] = value;
+        }
+
+        return Task.FromResult(marks.GetValueOrDefault(id));
+    }
+
+    public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
+
+    private Task Queue(string? json)
+    {
+        if (json is not null)
+        {
+            var operation = JsonSerializer.Deserialize(json, ContractsJson.Default.Operation)!;
+            outbox.RemoveAll(o => o.Operation.DocumentId == operation.DocumentId && !o.Sending);
+            outbox.Add((operation, false));
+        }
+
+        return Task.CompletedTask;
+    }
+}
+
+/// <summary>An office that keeps each operation once; its answers can be lost on the way.</summary>
+internal sealed class MemoryOffice : IOffice
+{
+    public List<Operation> Kept { get; } = [];
+
+    public bool LoseAnswers { get; set; }
+
+    public bool Away { get; set; }
+
+    public Task<OfficeAnswer> SendAsync(string operationsJson, string language)
+    {
+        if (Away)
+        {
+            return Task.FromResult(new OfficeAnswer(0, ""));
+        }
+
+        var operations = JsonSerializer.Deserialize(operationsJson, ContractsJson.Default.IReadOnlyListOperation)!;
+        Kept.AddRange(operations.Where(o => !Kept.Exists(k => k.Id == o.Id)));
+        var results = new OperationResults([.. operations.Select(o => new OperationResult(o.Id, "applied", 1, false))]);
+        return Task.FromResult(LoseAnswers ? new OfficeAnswer(0, "") : new OfficeAnswer(200, JsonSerializer.Serialize(results, ContractsJson.Default.OperationResults)));
+    }
+
+    public Task<int> SendFileAsync(string sha256) => Task.FromResult(Away ? 0 : 201);
+
+    public Task<OfficeAnswer> ChangesAsync(string cursor) =>
+        Task.FromResult(Away ? new OfficeAnswer(0, "") : new OfficeAnswer(200, JsonSerializer.Serialize(new Changes([], "c", false, false), ContractsJson.Default.Changes)));
+}
+
+/// <summary>A device that remembers its settings.</summary>
+internal sealed class MemoryDevice : IDevice
+{
+    private string? settings;
+
+    public event Func<string, Task>? Happened;
+
+    public Task TellAsync(string what) => Happened?.Invoke(what) ?? Task.CompletedTask;
+
+    public Task ListenAsync() => Task.CompletedTask;
+
+    public Task<string?> ReadSettingsAsync() => Task.FromResult(settings);
+
+    public Task KeepSettingsAsync(string json)
+    {
+        settings = json;
+        return Task.CompletedTask;
+    }
+
+    public Task<string> PreferredLanguageAsync() => Task.FromResult("en");
+
+    public Task ApplyUpdateAsync() => Task.CompletedTask;
+
+    public Task OfferAsync(byte[] bytes, string type, string name, bool view) => Task.CompletedTask;
+
+    public Task<StorageState> StorageAsync() => Task.FromResult(new StorageState(false, 0, 0));
+
+    public Task<bool> AskToKeepAsync() => Task.FromResult(false);
+
+    public Task FocusAsync(string id) => Task.CompletedTask;
+}
+
+/// <summary>The engine itself, in the page, over bytes in memory.</summary>
+internal sealed class MemoryComputing : IComputing
+{
+    private readonly Dictionary<string, byte[]> files = new(StringComparer.Ordinal);
+
+    public event Action<ComputeProgress>? Progressed;
+
+    public Task WarmAsync() => Task.CompletedTask;
+
+    public async Task<ComputeAnswer> RunAsync(ProofRequest request, TakenFile? file)
+    {
+        if (file is null)
+        {
+            return await ComputeExports.AnswerAsync(request, null, null, null);
+        }
+
+        Progressed?.Invoke(new ComputeProgress(1, 2, 3));
+        using var stream = new MemoryStream(files[file.Sha256]);
+        return await ComputeExports.AnswerAsync(request, stream, file.Name, null);
+    }
+
+    public Task<TakenFile> KeepAsync(byte[] bytes, string name)
+    {
+        var hash = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes));
+        files[hash] = bytes;
+        return Task.FromResult(new TakenFile(hash, name, bytes.Length, true));
+    }
+
+    public Task CancelAsync() => Task.CompletedTask;
+}

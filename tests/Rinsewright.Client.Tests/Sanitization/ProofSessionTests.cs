@@ -1,0 +1,117 @@
+using Rinsewright.Client.Records;
+using Rinsewright.Client.Sanitization;
+using Rinsewright.Client.Shell;
+using Rinsewright.Client.Tests.Records;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Sanitization;
+using Xunit;
+
+namespace Rinsewright.Client.Tests.Sanitization;
+
+/// <summary>The proof on the screen: judged, saved and sent.</summary>
+public sealed class ProofSessionTests
+{
+    private readonly MemoryStore store = new();
+    private readonly MemoryOffice office = new();
+    private readonly Preferences preferences = new(new MemoryDevice());
+    private readonly Work work;
+    private readonly ProofSession session;
+    private readonly Synchronizer synchronizer;
+
+    /// <summary>Everything in memory, the engine real.</summary>
+    public ProofSessionTests()
+    {
+        work = new Work(store, preferences, TimeProvider.System);
+        session = new ProofSession(new MemoryComputing(), work, preferences, TimeProvider.System);
+        synchronizer = new Synchronizer(store, office, work, preferences, TimeProvider.System);
+    }
+
+    /// <summary>The very first change after a file is judged again and saved with its report.</summary>
+    [Fact]
+    public async Task The_first_change_after_a_file_is_judged_and_saved()
+    {
+        await session.TryAsync(Demo.All[0]);
+        Assert.Equal(5, session.Proof!.Report.Passes.Count);
+        Assert.Equal("proven", session.Proof.Report.Verdict);
+        var rinse = ReadingSlot.Machine.First(s => s.Id == "final-rinse");
+        session.Ask(r => rinse.Put(r, new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe")));
+        await session.SettledAsync();
+        Assert.Equal("notProven", session.Proof.Report.Verdict);
+        Assert.Equal("notProven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
+        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+    }
+
+    /// <summary>Looking at an empty screen saves nothing.</summary>
+    [Fact]
+    public async Task Nothing_is_saved_before_something_is_given()
+    {
+        await session.NewAsync();
+        Assert.Equal("undetermined", session.Proof!.Report.Verdict);
+        Assert.Empty(store.Documents);
+    }
+
+    /// <summary>A proof left between a change and its judgement is judged when it is opened.</summary>
+    [Fact]
+    public async Task What_was_not_judged_is_judged_when_opened()
+    {
+        await session.NewAsync();
+        var label = new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true);
+        var left = session.Proof! with { Id = Guid.CreateVersion7(), Request = ReadingSlot.Label.Put(new ProofRequest(), label) };
+        await work.SaveAsync(left, unjudged: true);
+        Assert.True(await session.OpenAsync(left.Id));
+        await session.SettledAsync();
+        Assert.Equal("proven", session.Proof!.Report.Verdict);
+    }
+
+    /// <summary>The answer is lost after the office has kept the operation; the second try changes nothing there.</summary>
+    [Fact]
+    public async Task A_lost_answer_does_not_send_twice()
+    {
+        await session.TryAsync(Demo.All[1]);
+        office.LoseAnswers = true;
+        await synchronizer.RunAsync();
+        Assert.False(synchronizer.Reached);
+        Assert.Equal(1, work.Waiting);
+        office.LoseAnswers = false;
+        await synchronizer.RunAsync();
+        Assert.True(synchronizer.Reached);
+        Assert.Equal(0, work.Waiting);
+        Assert.Single(office.Kept);
+    }
+
+    /// <summary>What the office has never overwrites a change that still waits here.</summary>
+    [Fact]
+    public async Task A_waiting_change_is_not_overwritten()
+    {
+        await session.TryAsync(Demo.All[0]);
+        var mine = session.Proof! with { Kitchen = "mine" };
+        await work.SaveAsync(mine);
+        await work.TakeOverAsync(new Change(mine.Id, "proof", "put", mine.At, "", false, 1, mine with { Kitchen = "theirs" }));
+        Assert.Equal("mine", (await work.OpenAsync(mine.Id))!.Kitchen);
+    }
+
+    /// <summary>A deleted proof is brought back whole.</summary>
+    [Fact]
+    public async Task A_deleted_proof_can_be_brought_back()
+    {
+        await session.TryAsync(Demo.All[0]);
+        var id = session.Proof!.Id;
+        var deleted = await work.DeleteAsync(id);
+        Assert.Empty(await work.ListAsync());
+        await work.SaveAsync(deleted!);
+        Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
+    }
+
+    /// <summary>A backup brings back what is missing and leaves what is here.</summary>
+    [Fact]
+    public async Task A_backup_is_brought_in()
+    {
+        await session.TryAsync(Demo.All[0]);
+        var text = store.Documents[session.Proof!.Id];
+        await work.DeleteAsync(session.Proof.Id);
+        var content = new BackupContent(BackupHead.CurrentSchema, [text, "{\"id\":1}"], 0, 0);
+        Assert.Equal(new BackupResult(1, 0, 1), await Backup.ImportAsync(content, work));
+        Assert.Equal(new BackupResult(0, 1, 1), await Backup.ImportAsync(content, work));
+        Assert.Null(await Backup.ImportAsync(content with { Schema = "other" }, work));
+    }
+}
