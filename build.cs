@@ -11,6 +11,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Text.Json;
 using Rinsewright.Build;
 
@@ -27,11 +28,16 @@ Environment.CurrentDirectory = Path.GetDirectoryName(ThisFile())!;
 var clock = Stopwatch.StartNew();
 var verb = args is [var first, ..] ? first : "help";
 using var stopping = new CancellationTokenSource();
-Console.CancelKeyPress += (_, e) =>
+
+// Ctrl+C, or a time limit of whoever called us: what was started (tests, a database) is ended before we go.
+using var interrupted = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+using var terminated = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+
+void Stop(PosixSignalContext signal)
 {
-    e.Cancel = true;
+    signal.Cancel = true;
     stopping.Cancel();
-};
+}
 
 try
 {
@@ -48,7 +54,7 @@ try
 }
 catch (OperationCanceledException)
 {
-    Console.WriteLine("Stopped.");
+    Console.WriteLine($"Stopped after {clock.Elapsed.TotalMinutes.ToString("0.0", CultureInfo.InvariantCulture)} min: not a result.");
     return 130;
 }
 
