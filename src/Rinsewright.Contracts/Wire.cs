@@ -34,7 +34,10 @@ public static class Wire
         where T : struct, Enum =>
         !char.IsDigit(name.FirstOrDefault('0')) && Enum.TryParse<T>(name, true, out var value) && Enum.IsDefined(value)
             ? value
-            : throw new ContractException(field, $"'{name}' is not known; use one of {string.Join(", ", Enum.GetValues<T>().Select(Name))}");
+            : throw new ContractException(
+                field,
+                $"'{name}' is not known; use one of {string.Join(", ", Enum.GetValues<T>().Select(Name))}"
+            );
 
     /// <summary>An amount to its travelling form.</summary>
     public static AmountDto From(Amount a) => new(a.Value, a.Unit.Ucum);
@@ -47,7 +50,10 @@ public static class Wire
     public static Amount To(AmountDto a, string field) =>
         Units.Find(a.Unit) is { } unit && double.IsFinite(a.Value)
             ? new Amount(a.Value, unit)
-            : throw new ContractException(field, $"'{a.Value} {a.Unit}' needs a finite number and a UCUM unit such as [degF], Cel, [psi], kPa, mg/L or s");
+            : throw new ContractException(
+                field,
+                $"'{a.Value} {a.Unit}' needs a finite number and a UCUM unit such as [degF], Cel, [psi], kPa, mg/L or s"
+            );
 
     /// <summary>An optional amount from its travelling form.</summary>
     public static Amount? ToOptional(AmountDto? a, string field) => a is null ? null : To(a, field);
@@ -77,7 +83,8 @@ public static class Wire
         );
 
     /// <summary>An instrument to its travelling form.</summary>
-    public static InstrumentDto From(Instrument i) => new(i.Name, From(i.Uncertainty), i.CalibratedOn, i.CalibrationDue, From(i.Division), i.Serial);
+    public static InstrumentDto From(Instrument i) =>
+        new(i.Name, From(i.Uncertainty), i.CalibratedOn, i.CalibrationDue, From(i.Division), i.Serial);
 
     /// <summary>An instrument from its travelling form.</summary>
     /// <exception cref="ContractException">A field is not known.</exception>
@@ -104,5 +111,6 @@ public static class Wire
             _ => new StatementValueDto(v.Name, Text: Convert.ToString(v.Value, System.Globalization.CultureInfo.InvariantCulture)),
         };
 
-    private static string Kebab(string name) => string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
+    private static string Kebab(string name) =>
+        string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
 }

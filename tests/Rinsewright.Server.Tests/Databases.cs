@@ -22,7 +22,13 @@ public sealed class OwnPostgres : IAsyncDisposable
     private OwnPostgres(string server) => this.server = server;
 
     /// <summary>Connection string of this database.</summary>
-    public string Connection => new NpgsqlConnectionStringBuilder(server) { Database = name, Pooling = true, MaxPoolSize = 20 }.ToString();
+    public string Connection =>
+        new NpgsqlConnectionStringBuilder(server)
+        {
+            Database = name,
+            Pooling = true,
+            MaxPoolSize = 20,
+        }.ToString();
 
     /// <summary>Makes the database; the test is skipped, and says so, where no server is given.</summary>
     public static async Task<OwnPostgres> MakeAsync()

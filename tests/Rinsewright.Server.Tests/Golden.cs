@@ -25,5 +25,6 @@ public static class Golden
         Assert.Equal(expected, text);
     }
 
-    private static string Root() => typeof(Golden).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Root").Value!;
+    private static string Root() =>
+        typeof(Golden).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Root").Value!;
 }

@@ -22,16 +22,46 @@ public static class Invented
             Morning,
             new ProofRequest(),
             new ProofReport(
-                ProofReport.CurrentSchema, null, 0, 0, [], [], [], [], [], [], "undetermined", ["No reading of the ware's surface."], [], [], [],
-                new TermsDto("multitankConveyor", "hotWater", "fda-food-code", "FDA Food Code", "2022", null, new AmountDto(3, "[degF]{diff}"), false, null, null)
+                ProofReport.CurrentSchema,
+                null,
+                0,
+                0,
+                [],
+                [],
+                [],
+                [],
+                [],
+                [],
+                "undetermined",
+                ["No reading of the ware's surface."],
+                [],
+                [],
+                [],
+                new TermsDto(
+                    "multitankConveyor",
+                    "hotWater",
+                    "fda-food-code",
+                    "FDA Food Code",
+                    "2022",
+                    null,
+                    new AmountDto(3, "[degF]{diff}"),
+                    false,
+                    null,
+                    null
+                )
             ),
             [],
             note
         );
 
     /// <summary>A put by a technician's phone.</summary>
-    public static Operation Put(Guid document, string note = "", DateTimeOffset? at = null, string author = "Ines Calloway", string device = "phone") =>
-        new(Guid.CreateVersion7(), "proof", document, author, device, at ?? Morning, "put", Proof(document, note));
+    public static Operation Put(
+        Guid document,
+        string note = "",
+        DateTimeOffset? at = null,
+        string author = "Ines Calloway",
+        string device = "phone"
+    ) => new(Guid.CreateVersion7(), "proof", document, author, device, at ?? Morning, "put", Proof(document, note));
 
     /// <summary>A delete by a technician's phone.</summary>
     public static Operation Delete(Guid document, DateTimeOffset at) =>
@@ -42,7 +72,10 @@ public static class Invented
     {
         using var response = await client.PostOperationsAsync(operations);
         response.EnsureSuccessStatusCode();
-        var results = await response.Content.ReadFromJsonAsync(ContractsJson.Default.OperationResults, TestContext.Current.CancellationToken);
+        var results = await response.Content.ReadFromJsonAsync(
+            ContractsJson.Default.OperationResults,
+            TestContext.Current.CancellationToken
+        );
         return results!.Results;
     }
 
@@ -56,13 +89,31 @@ public static class Invented
 
     /// <summary>What changed after a cursor.</summary>
     public static async Task<Changes> ChangesAsync(this HttpClient client, string after = "") =>
-        (await client.GetFromJsonAsync("api/changes?after=" + after, ContractsJson.Default.Changes, TestContext.Current.CancellationToken))!;
+        (
+            await client.GetFromJsonAsync(
+                "api/changes?after=" + after,
+                ContractsJson.Default.Changes,
+                TestContext.Current.CancellationToken
+            )
+        )!;
 
     /// <summary>Every version of a document.</summary>
     public static async Task<IReadOnlyList<DocumentVersion>> HistoryAsync(this HttpClient client, Guid id) =>
-        (await client.GetFromJsonAsync($"api/proofs/{id}/history", ContractsJson.Default.IReadOnlyListDocumentVersion, TestContext.Current.CancellationToken))!;
+        (
+            await client.GetFromJsonAsync(
+                $"api/proofs/{id}/history",
+                ContractsJson.Default.IReadOnlyListDocumentVersion,
+                TestContext.Current.CancellationToken
+            )
+        )!;
 
     /// <summary>Saved proofs.</summary>
     public static async Task<IReadOnlyList<ProofSummary>> ProofsAsync(this HttpClient client) =>
-        (await client.GetFromJsonAsync("api/proofs", ContractsJson.Default.IReadOnlyListProofSummary, TestContext.Current.CancellationToken))!;
+        (
+            await client.GetFromJsonAsync(
+                "api/proofs",
+                ContractsJson.Default.IReadOnlyListProofSummary,
+                TestContext.Current.CancellationToken
+            )
+        )!;
 }

@@ -29,7 +29,11 @@ public sealed class TestServer : WebApplicationFactory<Program>
     public string Folder { get; }
 
     /// <summary>Makes a server without the demo; it starts at the first client.</summary>
-    public static async Task<TestServer> MakeAsync(Database database = Database.Sqlite, TimeProvider? clock = null, params (string Key, string Value)[] more)
+    public static async Task<TestServer> MakeAsync(
+        Database database = Database.Sqlite,
+        TimeProvider? clock = null,
+        params (string Key, string Value)[] more
+    )
     {
         var own = database == Database.Postgres ? await OwnPostgres.MakeAsync() : null;
         var server = new TestServer(Path.Combine(Path.GetTempPath(), $"rinsewright-{Guid.CreateVersion7():n}"), own, clock);

@@ -59,7 +59,10 @@ internal sealed class SheetFileOptions
             parsed.GetValue(technician) ?? "",
             at,
             request,
-            report with { File = report.File is { } name ? Path.GetFileName(name) : null },
+            report with
+            {
+                File = report.File is { } name ? Path.GetFileName(name) : null,
+            },
             files,
             parsed.GetValue(note)
         );

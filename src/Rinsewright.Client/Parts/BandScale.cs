@@ -12,7 +12,15 @@ namespace Rinsewright.Client.Parts;
 /// <param name="UsualLow">Least usual value; null for none.</param>
 /// <param name="UsualHigh">Most usual value; null for none.</param>
 /// <param name="Value">The reading; null where nothing is typed.</param>
-public sealed record BandScale(double Low, double High, double? WallLow, double? WallHigh, double? UsualLow, double? UsualHigh, double? Value)
+public sealed record BandScale(
+    double Low,
+    double High,
+    double? WallLow,
+    double? WallHigh,
+    double? UsualLow,
+    double? UsualHigh,
+    double? Value
+)
 {
     /// <summary>Whether there is anything to show.</summary>
     public bool HasLimits => WallLow is not null || WallHigh is not null || UsualLow is not null || UsualHigh is not null;
@@ -23,7 +31,10 @@ public sealed record BandScale(double Low, double High, double? WallLow, double?
     /// <param name="value">The reading in that unit; null where nothing is typed.</param>
     public static BandScale For(IEnumerable<LimitDto> limits, Unit unit, double? value)
     {
-        double? wallLow = null, wallHigh = null, usualLow = null, usualHigh = null;
+        double? wallLow = null,
+            wallHigh = null,
+            usualLow = null,
+            usualHigh = null;
         foreach (var limit in limits)
         {
             if (In(limit, unit) is not { } figure)
@@ -69,7 +80,9 @@ public sealed record BandScale(double Low, double High, double? WallLow, double?
             return printed.Value;
         }
 
-        return Units.Find(limit.Printed[0].Unit) is { } u && u.Dimension == unit.Dimension ? Math.Round(new Amount(limit.Printed[0].Value, u).In(unit).Value, 1) : null;
+        return Units.Find(limit.Printed[0].Unit) is { } u && u.Dimension == unit.Dimension
+            ? Math.Round(new Amount(limit.Printed[0].Value, u).In(unit).Value, 1)
+            : null;
     }
 
     private static double Larger(double? a, double b) => a is { } x ? Math.Max(x, b) : b;

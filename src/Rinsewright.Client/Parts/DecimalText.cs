@@ -53,7 +53,9 @@ public static class DecimalText
         }
 
         const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
-        return double.TryParse(plain, Style, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? (DecimalReading.Number, value) : (DecimalReading.Unreadable, 0);
+        return double.TryParse(plain, Style, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
+            ? (DecimalReading.Number, value)
+            : (DecimalReading.Unreadable, 0);
     }
 
     /// <summary>Writes a number for a field, with the decimal mark of the language and no thousands marks.</summary>

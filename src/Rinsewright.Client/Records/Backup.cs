@@ -28,7 +28,9 @@ public static class Backup
             return null;
         }
 
-        int added = 0, kept = 0, refused = content.Refused;
+        int added = 0,
+            kept = 0,
+            refused = content.Refused;
         foreach (var text in content.Documents)
         {
             if (Read(text) is not { } proof)
@@ -54,7 +56,9 @@ public static class Backup
     {
         try
         {
-            return JsonSerializer.Deserialize(text, ContractsJson.Default.ProofDocument) is { Report: not null, Request: not null, Version: <= ProofDocument.CurrentVersion } proof
+            return
+                JsonSerializer.Deserialize(text, ContractsJson.Default.ProofDocument)
+                    is { Report: not null, Request: not null, Version: <= ProofDocument.CurrentVersion } proof
                 ? proof
                 : null;
         }

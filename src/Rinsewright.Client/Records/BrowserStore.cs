@@ -9,7 +9,8 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     private readonly ScriptModule module = new(js, "./js/store.js");
 
     /// <inheritdoc/>
-    public Task SaveAsync(Guid id, string lineJson, string documentJson, string? operationJson) => module.CallAsync("save", id, lineJson, documentJson, operationJson);
+    public Task SaveAsync(Guid id, string lineJson, string documentJson, string? operationJson) =>
+        module.CallAsync("save", id, lineJson, documentJson, operationJson);
 
     /// <inheritdoc/>
     public Task DeleteAsync(Guid id, string? operationJson) => module.CallAsync("remove", id, operationJson);
@@ -30,7 +31,8 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task SettleAsync(IReadOnlyList<string> operationIds) => module.CallAsync("settle", operationIds);
 
     /// <inheritdoc/>
-    public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) => module.CallAsync("takeOver", documentId, lineJson, documentJson);
+    public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>
+        module.CallAsync("takeOver", documentId, lineJson, documentJson);
 
     /// <inheritdoc/>
     public Task<string?> MarkAsync(string id, string? value = null) => module.GetAsync<string?>("mark", id, value);
@@ -45,7 +47,8 @@ public sealed class BrowserOffice(IJSRuntime js) : IOffice
     private readonly ScriptModule module = new(js, "./js/office.js");
 
     /// <inheritdoc/>
-    public Task<OfficeAnswer> SendAsync(string operationsJson, string language) => module.GetAsync<OfficeAnswer>("send", operationsJson, language);
+    public Task<OfficeAnswer> SendAsync(string operationsJson, string language) =>
+        module.GetAsync<OfficeAnswer>("send", operationsJson, language);
 
     /// <inheritdoc/>
     public Task<int> SendFileAsync(string sha256) => module.GetAsync<int>("sendFile", sha256);

@@ -3,14 +3,26 @@ using Rinsewright.Contracts.Records;
 namespace Rinsewright.Client.Records;
 
 /// <summary>A saved proof in one line of the list.</summary>
-public sealed record ProofLine(Guid Id, string Kitchen, string Machine, string Technician, DateTimeOffset At, string Verdict, int Passes, string? File)
+public sealed record ProofLine(
+    Guid Id,
+    string Kitchen,
+    string Machine,
+    string Technician,
+    DateTimeOffset At,
+    string Verdict,
+    int Passes,
+    string? File
+)
 {
     /// <summary>The line of a document.</summary>
-    public static ProofLine Of(ProofDocument d) => new(d.Id, d.Kitchen, d.Machine, d.Technician, d.At, d.Report.Verdict, d.Report.Passes.Count, d.Report.File);
+    public static ProofLine Of(ProofDocument d) =>
+        new(d.Id, d.Kitchen, d.Machine, d.Technician, d.At, d.Report.Verdict, d.Report.Passes.Count, d.Report.File);
 
     /// <summary>Whether every word searched for stands somewhere in the line.</summary>
     public bool Matches(string search) =>
         search
             .Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-            .All(word => $"{Kitchen} {Machine} {Technician} {File} {At:yyyy-MM-dd}".Contains(word, StringComparison.CurrentCultureIgnoreCase));
+            .All(word =>
+                $"{Kitchen} {Machine} {Technician} {File} {At:yyyy-MM-dd}".Contains(word, StringComparison.CurrentCultureIgnoreCase)
+            );
 }

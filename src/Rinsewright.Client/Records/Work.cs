@@ -75,7 +75,16 @@ public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvid
     private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
     {
         var settings = preferences.Settings;
-        var operation = new Operation(Guid.CreateVersion7(), "proof", id, settings.Technician, settings.Device, clock.GetLocalNow(), action, proof);
+        var operation = new Operation(
+            Guid.CreateVersion7(),
+            "proof",
+            id,
+            settings.Technician,
+            settings.Device,
+            clock.GetLocalNow(),
+            action,
+            proof
+        );
         var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
         try
         {

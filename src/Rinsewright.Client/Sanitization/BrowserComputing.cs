@@ -30,7 +30,13 @@ public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
         }
 
         self ??= DotNetObjectReference.Create(this);
-        var json = await module.GetAsync<string?>("run", JsonSerializer.Serialize(request, ContractsJson.Default.ProofRequest), file.Sha256, file.Name, self);
+        var json = await module.GetAsync<string?>(
+            "run",
+            JsonSerializer.Serialize(request, ContractsJson.Default.ProofRequest),
+            file.Sha256,
+            file.Name,
+            self
+        );
         return json switch
         {
             null => new ComputeAnswer(Cancelled: true),

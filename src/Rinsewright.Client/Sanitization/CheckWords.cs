@@ -36,7 +36,12 @@ public static class CheckWords
         }
 
         var figure = Shown.LimitFor(limit, check.Value?.Unit ?? limit.Printed[0].Unit, voice.Units);
-        return voice.Say("client.limit-line", ("sense", voice["limit-sense." + limit.Sense]), ("limit", voice.Words.Show(figure)), ("source", voice.Words.Show(limit.Citation)));
+        return voice.Say(
+            "client.limit-line",
+            ("sense", voice["limit-sense." + limit.Sense]),
+            ("limit", voice.Words.Show(figure)),
+            ("source", voice.Words.Show(limit.Citation))
+        );
     }
 
     /// <summary>The bounds in one line; null where there are none.</summary>

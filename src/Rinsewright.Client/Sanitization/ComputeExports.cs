@@ -29,7 +29,12 @@ public static partial class ComputeExports
     }
 
     /// <summary>Runs a proof and turns what can go wrong into words.</summary>
-    public static async Task<ComputeAnswer> AnswerAsync(ProofRequest request, Stream? file, string? name, IProgress<ReadingProgress>? progress)
+    public static async Task<ComputeAnswer> AnswerAsync(
+        ProofRequest request,
+        Stream? file,
+        string? name,
+        IProgress<ReadingProgress>? progress
+    )
     {
         try
         {

@@ -10,7 +10,16 @@ public static class DecisionChange
     public static bool CanApply(string id) =>
         Column(id) is { } column
             ? column.Field is "unit" or "role" or "name"
-            : id is "encoding" or "separator" or "decimal-mark" or "date-order" or "utc-offset" or "heading" or "header-line" or "unit" or "sheet";
+            : id
+                is "encoding"
+                    or "separator"
+                    or "decimal-mark"
+                    or "date-order"
+                    or "utc-offset"
+                    or "heading"
+                    or "header-line"
+                    or "unit"
+                    or "sheet";
 
     /// <summary>The request with the decision given.</summary>
     public static ProofRequest Apply(ProofRequest request, string id, string value)
@@ -40,7 +49,10 @@ public static class DecisionChange
                 "decimal-mark" => dialect with { DecimalMark = value },
                 "date-order" => dialect with { DateOrder = value },
                 "utc-offset" => dialect with { UtcOffset = value },
-                "heading" or "header-line" => dialect with { HeaderLine = int.Parse(value, NumberStyles.Integer, CultureInfo.InvariantCulture) },
+                "heading" or "header-line" => dialect with
+                {
+                    HeaderLine = int.Parse(value, NumberStyles.Integer, CultureInfo.InvariantCulture),
+                },
                 "unit" => dialect with { Unit = value },
                 "sheet" => dialect with { Sheet = value },
                 _ => dialect,
@@ -67,7 +79,10 @@ public static class DecisionChange
     public static (string Field, int Index)? Column(string id)
     {
         var open = id.IndexOf('[', StringComparison.Ordinal);
-        return open > 0 && id.EndsWith(']') && int.TryParse(id.AsSpan(open + 1, id.Length - open - 2), NumberStyles.None, CultureInfo.InvariantCulture, out var index)
+        return
+            open > 0
+            && id.EndsWith(']')
+            && int.TryParse(id.AsSpan(open + 1, id.Length - open - 2), NumberStyles.None, CultureInfo.InvariantCulture, out var index)
             ? (id[..open], index)
             : null;
     }

@@ -21,7 +21,9 @@ public sealed record Demo(string File, string Key, string Kitchen, string Machin
             "client.demo.larkspur",
             "Larkspur Lodge",
             "client.demo.two-tank",
-            new ProofRequest(Instrument: new InstrumentDto("Logger no. 7", new AmountDto(0.9, Units.FahrenheitDifference.Ucum), new DateOnly(2026, 3, 2)))
+            new ProofRequest(
+                Instrument: new InstrumentDto("Logger no. 7", new AmountDto(0.9, Units.FahrenheitDifference.Ucum), new DateOnly(2026, 3, 2))
+            )
         ),
         new(
             DemoLoggers.MillraceDoor,
@@ -33,6 +35,12 @@ public sealed record Demo(string File, string Key, string Kitchen, string Machin
                 Instrument: new InstrumentDto("Logger no. 7", new AmountDto(0.5, Units.CelsiusDifference.Ucum), new DateOnly(2026, 3, 2))
             )
         ),
-        new(DemoLoggers.SaltboxUndercounter, "client.demo.saltbox", "Saltbox Oyster Bar", "client.demo.undercounter", new ProofRequest(Machine: "stationaryRackDualTemperature")),
+        new(
+            DemoLoggers.SaltboxUndercounter,
+            "client.demo.saltbox",
+            "Saltbox Oyster Bar",
+            "client.demo.undercounter",
+            new ProofRequest(Machine: "stationaryRackDualTemperature")
+        ),
     ];
 }

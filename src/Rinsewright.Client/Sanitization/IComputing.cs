@@ -15,7 +15,12 @@ public sealed record TakenFile(string Sha256, string Name, long Size, bool Kept)
 /// <param name="Failure">What is wrong with the file, in words to come.</param>
 /// <param name="Problem">What is wrong with what was asked.</param>
 /// <param name="Cancelled">Whether the person stopped it.</param>
-public sealed record ComputeAnswer(ProofReport? Report = null, StatementDto? Failure = null, string? Problem = null, bool Cancelled = false);
+public sealed record ComputeAnswer(
+    ProofReport? Report = null,
+    StatementDto? Failure = null,
+    string? Problem = null,
+    bool Cancelled = false
+);
 
 /// <summary>How far the reading of a file is.</summary>
 /// <param name="Bytes">Bytes read.</param>

@@ -5,7 +5,13 @@ using Rinsewright.Engine.Quantities;
 namespace Rinsewright.Client.Sanitization;
 
 /// <summary>One figure of the data plate.</summary>
-public sealed record PlateField(string Id, Unit Us, Unit Si, Func<DataPlateDto, AmountDto?> Get, Func<DataPlateDto, AmountDto?, DataPlateDto> Set)
+public sealed record PlateField(
+    string Id,
+    Unit Us,
+    Unit Si,
+    Func<DataPlateDto, AmountDto?> Get,
+    Func<DataPlateDto, AmountDto?, DataPlateDto> Set
+)
 {
     private static readonly IReadOnlyList<PlateField> Water =
     [
@@ -19,8 +25,20 @@ public sealed record PlateField(string Id, Unit Us, Unit Si, Func<DataPlateDto, 
 
     private static readonly IReadOnlyList<PlateField> Chemical =
     [
-        new("plate-sanitizer-least", Units.MilligramPerLitre, Units.MilligramPerLitre, p => p.SanitizerMinimum, (p, v) => p with { SanitizerMinimum = v }),
-        new("plate-sanitizer-most", Units.MilligramPerLitre, Units.MilligramPerLitre, p => p.SanitizerMaximum, (p, v) => p with { SanitizerMaximum = v }),
+        new(
+            "plate-sanitizer-least",
+            Units.MilligramPerLitre,
+            Units.MilligramPerLitre,
+            p => p.SanitizerMinimum,
+            (p, v) => p with { SanitizerMinimum = v }
+        ),
+        new(
+            "plate-sanitizer-most",
+            Units.MilligramPerLitre,
+            Units.MilligramPerLitre,
+            p => p.SanitizerMaximum,
+            (p, v) => p with { SanitizerMaximum = v }
+        ),
     ];
 
     /// <summary>The figures that a plate of this machine and method carries.</summary>
@@ -30,6 +48,9 @@ public sealed record PlateField(string Id, Unit Us, Unit Si, Func<DataPlateDto, 
         return request.Method == "hotWater" ? [.. water] : [.. water, .. Chemical];
     }
 
-    private static PlateField Temperature(string id, Func<DataPlateDto, AmountDto?> get, Func<DataPlateDto, AmountDto?, DataPlateDto> set) =>
-        new(id, Units.Fahrenheit, Units.Celsius, get, set);
+    private static PlateField Temperature(
+        string id,
+        Func<DataPlateDto, AmountDto?> get,
+        Func<DataPlateDto, AmountDto?, DataPlateDto> set
+    ) => new(id, Units.Fahrenheit, Units.Celsius, get, set);
 }

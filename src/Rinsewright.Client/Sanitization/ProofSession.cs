@@ -65,7 +65,17 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         var answer = await computing.RunAsync(request, null);
         var now = clock.GetLocalNow();
         Proof = answer.Report is { } report
-            ? new ProofDocument(Guid.CreateVersion7(), ProofDocument.CurrentVersion, "", "", preferences.Settings.Technician, now, request, report, [])
+            ? new ProofDocument(
+                Guid.CreateVersion7(),
+                ProofDocument.CurrentVersion,
+                "",
+                "",
+                preferences.Settings.Technician,
+                now,
+                request,
+                report,
+                []
+            )
             : null;
         Problem = answer.Problem;
         judged = request;
@@ -118,7 +128,18 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         {
             if (i > 0 || File is not null)
             {
-                Proof = settings with { Id = Guid.CreateVersion7(), At = clock.GetLocalNow(), Files = [], Request = settings.Request with { Dialect = null, Channels = null, Readings = i > 0 || File is not null ? null : settings.Request.Readings } };
+                Proof = settings with
+                {
+                    Id = Guid.CreateVersion7(),
+                    At = clock.GetLocalNow(),
+                    Files = [],
+                    Request = settings.Request with
+                    {
+                        Dialect = null,
+                        Channels = null,
+                        Readings = i > 0 || File is not null ? null : settings.Request.Readings,
+                    },
+                };
             }
 
             await TakeOneAsync(files[i]);

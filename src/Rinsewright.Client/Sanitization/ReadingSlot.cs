@@ -22,7 +22,12 @@ public sealed record ReadingSlot(string Id, MeasuringPoint Point, Unit Us, Unit 
     public static readonly ReadingSlot Label = Temperature("label", MeasuringPoint.WareSurface, [ReadingMethod.IrreversibleLabel], "label");
 
     /// <summary>The thermometer that keeps its highest value, sent through with the ware.</summary>
-    public static readonly ReadingSlot Maximum = Temperature("maximum", MeasuringPoint.WareSurface, [ReadingMethod.MaximumThermometer], "glass");
+    public static readonly ReadingSlot Maximum = Temperature(
+        "maximum",
+        MeasuringPoint.WareSurface,
+        [ReadingMethod.MaximumThermometer],
+        "glass"
+    );
 
     /// <summary>Temperatures and the flow pressure of the machine.</summary>
     public static readonly IReadOnlyList<ReadingSlot> Machine =
@@ -73,12 +78,19 @@ public sealed record ReadingSlot(string Id, MeasuringPoint Point, Unit Us, Unit 
             readings.Add(reading);
         }
 
-        return request with { Readings = readings };
+        return request with
+        {
+            Readings = readings,
+        };
     }
 
     /// <summary>How the reading stands against the limits in force, said at once; null where nothing is typed or only the whole proof can say.</summary>
     public CheckDto? Judge(ProofRequest request, ProofReport report) =>
-        In(request) is { } mine ? report.Checks.FirstOrDefault(c => c.Reading is { } r && r.Point == mine.Point && r.Method == mine.Method && r.Value == mine.Value) : null;
+        In(request) is { } mine
+            ? report.Checks.FirstOrDefault(c =>
+                c.Reading is { } r && r.Point == mine.Point && r.Method == mine.Method && r.Value == mine.Value
+            )
+            : null;
 
     private bool Holds(ReadingDto r) =>
         r.Point == Contracts.Wire.Name(Point)
@@ -88,5 +100,6 @@ public sealed record ReadingSlot(string Id, MeasuringPoint Point, Unit Us, Unit 
     private static ReadingSlot Temperature(string id, MeasuringPoint point, IReadOnlyList<ReadingMethod> methods, string? caution) =>
         new(id, point, Units.Fahrenheit, Units.Celsius, methods, caution);
 
-    private static ReadingSlot One(string id, MeasuringPoint point, Unit unit, IReadOnlyList<ReadingMethod> methods, string? caution) => new(id, point, unit, unit, methods, caution);
+    private static ReadingSlot One(string id, MeasuringPoint point, Unit unit, IReadOnlyList<ReadingMethod> methods, string? caution) =>
+        new(id, point, unit, unit, methods, caution);
 }

@@ -34,7 +34,11 @@ internal sealed partial class WorkerFile(long length) : Stream
         if (Position < bufferStart || Position >= bufferStart + bufferCount)
         {
             bufferStart = Position;
-            bufferCount = Read((double)Position, (int)Math.Min(buffer.Length, length - Position), buffer.AsSpan(0, (int)Math.Min(buffer.Length, length - Position)));
+            bufferCount = Read(
+                (double)Position,
+                (int)Math.Min(buffer.Length, length - Position),
+                buffer.AsSpan(0, (int)Math.Min(buffer.Length, length - Position))
+            );
         }
 
         var from = (int)(Position - bufferStart);
@@ -44,7 +48,8 @@ internal sealed partial class WorkerFile(long length) : Stream
         return n;
     }
 
-    public override Task<int> ReadAsync(byte[] buffer, int offset, int count, CancellationToken cancellationToken) => Task.FromResult(Read(buffer, offset, count));
+    public override Task<int> ReadAsync(byte[] buffer, int offset, int count, CancellationToken cancellationToken) =>
+        Task.FromResult(Read(buffer, offset, count));
 
     public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default) => new(Read(buffer.Span));
 

@@ -59,7 +59,13 @@ public sealed class Preferences(IDevice device)
         if (Settings.Language is null || Settings.Device.Length == 0)
         {
             var language = Settings.Language ?? await device.PreferredLanguageAsync();
-            await ChangeAsync(s => s with { Language = language == "es" ? "es" : "en", Device = s.Device.Length > 0 ? s.Device : Guid.CreateVersion7().ToString("N")[^8..] });
+            await ChangeAsync(s =>
+                s with
+                {
+                    Language = language == "es" ? "es" : "en",
+                    Device = s.Device.Length > 0 ? s.Device : Guid.CreateVersion7().ToString("N")[^8..],
+                }
+            );
         }
     }
 

@@ -49,7 +49,8 @@ public sealed class Voice(Words words, UnitDisplay units)
         bytes < 1e6 ? $"{Words.Number(Math.Round(bytes / 1e3, 1), 1)}\u00a0kB" : $"{Words.Number(Math.Round(bytes / 1e6, 1), 1)}\u00a0MB";
 
     /// <summary>Camel case to the kebab case of word keys.</summary>
-    public static string Kebab(string name) => string.Concat(name.Select(c => char.IsUpper(c) ? "-" + char.ToLowerInvariant(c) : c.ToString()));
+    public static string Kebab(string name) =>
+        string.Concat(name.Select(c => char.IsUpper(c) ? "-" + char.ToLowerInvariant(c) : c.ToString()));
 
     private StatementDto InUnits(StatementDto statement) => statement with { Values = [.. statement.Values.Select(InUnits)] };
 

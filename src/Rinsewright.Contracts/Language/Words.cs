@@ -32,7 +32,8 @@ public sealed class Words
     public string this[string key] => texts.TryGetValue(key, out var text) ? text : $"[{key}]";
 
     /// <summary>Words of a language; English where it is not one of <see cref="Languages"/>.</summary>
-    public static Words For(string? language) => string.Equals(language, "es", StringComparison.OrdinalIgnoreCase) ? Spanish.Value : English.Value;
+    public static Words For(string? language) =>
+        string.Equals(language, "es", StringComparison.OrdinalIgnoreCase) ? Spanish.Value : English.Value;
 
     /// <summary>A template with its names replaced.</summary>
     public string Say(string key, params (string Name, string Value)[] values)
@@ -75,15 +76,22 @@ public sealed class Words
     /// <summary>A citation in one line, with how well it is known where that is not from an opened text.</summary>
     public string Show(CitationDto c)
     {
-        var place = c.Basis == "commonPractice" ? this["basis.common-practice"] : $"{c.Title}{(c.Locator.Length > 0 ? " " + c.Locator : "")}";
-        return c.Basis is "secondHand" or "fromMemory" ? $"{place} ({this["basis." + (c.Basis == "secondHand" ? "second-hand" : "from-memory")]})" : place;
+        var place =
+            c.Basis == "commonPractice" ? this["basis.common-practice"] : $"{c.Title}{(c.Locator.Length > 0 ? " " + c.Locator : "")}";
+        return c.Basis is "secondHand" or "fromMemory"
+            ? $"{place} ({this["basis." + (c.Basis == "secondHand" ? "second-hand" : "from-memory")]})"
+            : place;
     }
 
     private static Words Load(string language)
     {
         var assembly = typeof(Words).Assembly;
         var found = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var name in assembly.GetManifestResourceNames().Where(n => n.Replace('\\', '/').StartsWith($"Language/{language}/", StringComparison.Ordinal)))
+        foreach (
+            var name in assembly
+                .GetManifestResourceNames()
+                .Where(n => n.Replace('\\', '/').StartsWith($"Language/{language}/", StringComparison.Ordinal))
+        )
         {
             using var stream = assembly.GetManifestResourceStream(name)!;
             using var json = JsonDocument.Parse(stream);

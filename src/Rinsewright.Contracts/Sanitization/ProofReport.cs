@@ -37,7 +37,14 @@ public sealed record RejectedDto(long Line, string Reason, StatementDto? Says = 
 /// One decision of the reader. Basis: <c>read</c> (the file says so), <c>inferred</c> (follows from the whole file), <c>assumed</c> (nothing says
 /// otherwise), <c>given</c> (the person said so), <c>open</c> (must be asked). Alternatives: values the person may give instead.
 /// </summary>
-public sealed record DecisionDto(string Id, string Value, string Because, string Basis, IReadOnlyList<string> Alternatives, StatementDto? Says = null);
+public sealed record DecisionDto(
+    string Id,
+    string Value,
+    string Because,
+    string Basis,
+    IReadOnlyList<string> Alternatives,
+    StatementDto? Says = null
+);
 
 /// <summary>One channel, with points thinned to the extremes of each stretch for drawing (never more than a few thousand).</summary>
 public sealed record ChannelDto(

@@ -26,7 +26,8 @@ public sealed class ProofReportMapping(Words words)
     public string Text(Statement s) => words.Say(Wire.From(s));
 
     /// <summary>A citation-bearing limit.</summary>
-    public static LimitDto Limit(Limit l) => new(l.Id, Wire.Name(l.Point), Wire.Name(l.Sense), [.. l.Printed.Select(Wire.From)], Wire.Name(l.Force), Wire.From(l.Citation));
+    public static LimitDto Limit(Limit l) =>
+        new(l.Id, Wire.Name(l.Point), Wire.Name(l.Sense), [.. l.Printed.Select(Wire.From)], Wire.Name(l.Force), Wire.From(l.Citation));
 
     /// <summary>Every pass of every channel, in the order of the channels.</summary>
     public List<PassDto> Passes(Proof proof)
@@ -81,7 +82,15 @@ public sealed class ProofReportMapping(Words words)
             Text(c.Because),
             Wire.From(c.Because),
             [.. c.WouldSettle.Select(Wire.From)],
-            [.. c.Derivation.Select(s => new StepDto(s.Equation, Text(s.Says), Wire.From(s.Says), Wire.From(s.Result), s.Citation is { } q ? Wire.From(q) : null))],
+            [
+                .. c.Derivation.Select(s => new StepDto(
+                    s.Equation,
+                    Text(s.Says),
+                    Wire.From(s.Says),
+                    Wire.From(s.Result),
+                    s.Citation is { } q ? Wire.From(q) : null
+                )),
+            ],
             c.Reading is { } r ? Wire.From(r) : null
         );
 
@@ -103,7 +112,8 @@ public sealed class ProofReportMapping(Words words)
         );
     }
 
-    private static AmountDto? Fahrenheit(Temperature? t) => t is { } x ? new AmountDto(Math.Round(x.InFahrenheit, 6), Units.Fahrenheit.Ucum) : null;
+    private static AmountDto? Fahrenheit(Temperature? t) =>
+        t is { } x ? new AmountDto(Math.Round(x.InFahrenheit, 6), Units.Fahrenheit.Ucum) : null;
 
     private PassDto Pass(Trace trace, Pass p, bool withChecks, CurveDto curve) =>
         new(
@@ -129,7 +139,8 @@ public sealed class ProofReportMapping(Words words)
 
     private static MarkDto Mark(Trace trace, TraceMark m)
     {
-        int from = Math.Clamp(m.Count == 0 ? m.First - 1 : m.First, 0, Math.Max(trace.Count - 1, 0)), to = Math.Clamp(m.Count == 0 ? m.First : m.First + m.Count - 1, 0, Math.Max(trace.Count - 1, 0));
+        int from = Math.Clamp(m.Count == 0 ? m.First - 1 : m.First, 0, Math.Max(trace.Count - 1, 0)),
+            to = Math.Clamp(m.Count == 0 ? m.First : m.First + m.Count - 1, 0, Math.Max(trace.Count - 1, 0));
         return trace.Count == 0
             ? new MarkDto(Wire.Name(m.Kind), 0, 0, m.Rows, m.Line, m.Reason)
             : new MarkDto(Wire.Name(m.Kind), trace.SecondsAt(from), trace.SecondsAt(to), m.Rows, m.Line, m.Reason);
@@ -140,7 +151,9 @@ public sealed class ProofReportMapping(Words words)
         var n = p.Last - p.First + 1;
         var gathered = dose.Gathered(trace, p.First, p.Last);
         var stride = Math.Max(1, (int)Math.Ceiling(n / (double)CurvePointsAtMost));
-        List<double> t = [], v = [], d = [];
+        List<double> t = [],
+            v = [],
+            d = [];
         for (var i = 0; i < n; i++)
         {
             if (i % stride == 0 || i == n - 1 || trace.SecondsAt(p.First + i) == p.PeakSeconds)
@@ -158,13 +171,15 @@ public sealed class ProofReportMapping(Words words)
     private static (double[] Seconds, double[] Values) Thin(Trace trace)
     {
         var stretch = Math.Max(1, (int)Math.Ceiling(trace.Count / (PointsAtMost / 2.0)));
-        List<double> seconds = [], values = [];
+        List<double> seconds = [],
+            values = [];
         var samples = new double[stretch];
         for (var start = 0; start < trace.Count; start += stretch)
         {
             var part = samples.AsSpan(0, Math.Min(stretch, trace.Count - start));
             trace.CopyTo(start, part);
-            int low = 0, high = 0;
+            int low = 0,
+                high = 0;
             for (var i = 1; i < part.Length; i++)
             {
                 low = part[i] < part[low] ? i : low;

@@ -13,7 +13,10 @@ public static class ProofTermsMapping
         var rules = request.RuleSetJson is { } json
             ? RuleSets.Parse(json)
             : RuleSets.Find(request.RuleSet)
-                ?? throw new ContractException("ruleSet", $"'{request.RuleSet}' is not known; use one of {string.Join(", ", RuleSets.BuiltIn.Select(r => r.Id))}");
+                ?? throw new ContractException(
+                    "ruleSet",
+                    $"'{request.RuleSet}' is not known; use one of {string.Join(", ", RuleSets.BuiltIn.Select(r => r.Id))}"
+                );
         return new ProofTerms(
             Wire.Parse<MachineType>(request.Machine, "machine"),
             Wire.Parse<SanitizingMethod>(request.Method, "method"),

@@ -12,7 +12,10 @@ internal sealed class Chunked<T>
 
     public int Count { get; private set; }
 
-    public T this[int index] => (uint)index < (uint)Count ? blocks[index >> Shift][index & (Size - 1)] : throw new ArgumentOutOfRangeException(nameof(index), index, $"0 to {Count - 1}");
+    public T this[int index] =>
+        (uint)index < (uint)Count
+            ? blocks[index >> Shift][index & (Size - 1)]
+            : throw new ArgumentOutOfRangeException(nameof(index), index, $"0 to {Count - 1}");
 
     public void Add(T value)
     {

@@ -19,7 +19,11 @@ internal sealed class TimeAxis
     {
         if (Count > 0 && milliseconds < LastMilliseconds)
         {
-            throw new ArgumentOutOfRangeException(nameof(milliseconds), milliseconds, $"A sample's time is not before the last one's ({LastMilliseconds} ms).");
+            throw new ArgumentOutOfRangeException(
+                nameof(milliseconds),
+                milliseconds,
+                $"A sample's time is not before the last one's ({LastMilliseconds} ms)."
+            );
         }
 
         var step = milliseconds - LastMilliseconds;
@@ -30,7 +34,10 @@ internal sealed class TimeAxis
         else if (Count == runs[^1].First + 1)
         {
             // Second sample of a run sets its step.
-            runs[^1] = runs[^1] with { Step = step };
+            runs[^1] = runs[^1] with
+            {
+                Step = step,
+            };
             countedInRun++;
         }
         else if (runs[^1].Step == step)
@@ -111,7 +118,14 @@ internal sealed class TimeAxis
             var step = runs[r].Step;
             if (steady > 0 && Math.Max(step, steady) > 1.5 * Math.Min(step, steady))
             {
-                yield return new TraceMark(TraceMarkKind.IntervalChange, runs[r].First, 0, 0, null, $"{steady / 1000.0:0.###} s, {step / 1000.0:0.###} s");
+                yield return new TraceMark(
+                    TraceMarkKind.IntervalChange,
+                    runs[r].First,
+                    0,
+                    0,
+                    null,
+                    $"{steady / 1000.0:0.###} s, {step / 1000.0:0.###} s"
+                );
             }
 
             steady = step;
@@ -151,7 +165,8 @@ internal sealed class TimeAxis
             throw new ArgumentOutOfRangeException(nameof(index), index, $"0 to {Count - 1}");
         }
 
-        int low = 0, high = runs.Count - 1;
+        int low = 0,
+            high = runs.Count - 1;
         while (low < high)
         {
             var middle = (low + high + 1) >> 1;

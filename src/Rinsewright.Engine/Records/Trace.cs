@@ -49,7 +49,15 @@ public sealed class Trace
     private readonly Chunked<double> values;
     private readonly TimeAxis axis;
 
-    internal Trace(string name, Unit unit, DateTime? start, TimeSpan? utcOffset, Chunked<double> values, TimeAxis axis, IReadOnlyList<TraceMark> marks)
+    internal Trace(
+        string name,
+        Unit unit,
+        DateTime? start,
+        TimeSpan? utcOffset,
+        Chunked<double> values,
+        TimeAxis axis,
+        IReadOnlyList<TraceMark> marks
+    )
     {
         Name = name;
         Unit = unit;

@@ -42,7 +42,13 @@ public sealed class TraceBuilder
     /// <summary>Marks a stretch that starts at the next sample. Neighbouring marks of one kind and reason are joined.</summary>
     public void Mark(TraceMarkKind kind, string reason, long? line = null, int count = 0, long rows = 1)
     {
-        if (marks.Count > 0 && marks[^1] is var last && last.Kind == kind && last.First + last.Count == Count && string.Equals(last.Reason, reason, StringComparison.Ordinal))
+        if (
+            marks.Count > 0
+            && marks[^1] is var last
+            && last.Kind == kind
+            && last.First + last.Count == Count
+            && string.Equals(last.Reason, reason, StringComparison.Ordinal)
+        )
         {
             marks[^1] = last with { Count = last.Count + count, Rows = last.Rows + rows };
         }

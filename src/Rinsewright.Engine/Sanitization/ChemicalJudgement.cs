@@ -26,7 +26,15 @@ public static class ChemicalJudgement
         var rows = terms.Rules.Sanitizers.Where(r => r.Method == terms.Method).ToList();
         if (rows.Count == 0)
         {
-            return [Undetermined("sanitizer", null, Statement.Of("proof.no-sanitizer-table", ("rules", terms.Rules.Title)), Statement.Of("proof.settle-rules"))];
+            return
+            [
+                Undetermined(
+                    "sanitizer",
+                    null,
+                    Statement.Of("proof.no-sanitizer-table", ("rules", terms.Rules.Title)),
+                    Statement.Of("proof.settle-rules")
+                ),
+            ];
         }
 
         var checks = new List<Check>();
@@ -41,7 +49,13 @@ public static class ChemicalJudgement
     }
 
     // C1: the concentration picks the row; below the first row or above the ceiling it is out of range.
-    private static SanitizerRow? Strength(ProofTerms terms, IReadOnlyList<Limit> limits, List<SanitizerRow> rows, Solution s, List<Check> checks)
+    private static SanitizerRow? Strength(
+        ProofTerms terms,
+        IReadOnlyList<Limit> limits,
+        List<SanitizerRow> rows,
+        Solution s,
+        List<Check> checks
+    )
     {
         const string Id = "sanitizer-strength";
         if (s.Strength is not { } reading)
@@ -67,22 +81,62 @@ public static class ChemicalJudgement
         if (bounds.Find(b => ReadingJudgement.Violates(value, b)) is { } broken)
         {
             var key = broken.Sense == LimitSense.Minimum ? "proof.strength-low" : "proof.strength-high";
-            checks.Add(Make(Id, Outcome.NotProven, ReadingStatus.OutOfRange, reading, broken, Statement.Of(key, ("value", value), ("limit", broken.PrintedIn(value.Unit)), ("source", broken.Citation)), steps));
+            checks.Add(
+                Make(
+                    Id,
+                    Outcome.NotProven,
+                    ReadingStatus.OutOfRange,
+                    reading,
+                    broken,
+                    Statement.Of(key, ("value", value), ("limit", broken.PrintedIn(value.Unit)), ("source", broken.Citation)),
+                    steps
+                )
+            );
             return null;
         }
 
-        var fitting = rows.Where(r => r.Minimum is not { } m || value.SI >= m.SI * (1 - 1e-12)).Where(r => r.Below is not { } b || value.SI < b.SI * (1 - 1e-12)).ToList();
+        var fitting = rows.Where(r => r.Minimum is not { } m || value.SI >= m.SI * (1 - 1e-12))
+            .Where(r => r.Below is not { } b || value.SI < b.SI * (1 - 1e-12))
+            .ToList();
         if (fitting.Count == 0)
         {
             var lowest = rows.MinBy(r => r.Minimum?.SI ?? 0)!;
-            steps.Add(new DerivationStep("C1", Statement.Of("proof.step-no-row", ("value", value), ("limit", lowest.Minimum!.Value)), lowest.Minimum, lowest.Citation));
-            checks.Add(Make(Id, Outcome.NotProven, ReadingStatus.OutOfRange, reading, null, Statement.Of("proof.strength-low", ("value", value), ("limit", lowest.Minimum!.Value), ("source", lowest.Citation)), steps));
+            steps.Add(
+                new DerivationStep(
+                    "C1",
+                    Statement.Of("proof.step-no-row", ("value", value), ("limit", lowest.Minimum!.Value)),
+                    lowest.Minimum,
+                    lowest.Citation
+                )
+            );
+            checks.Add(
+                Make(
+                    Id,
+                    Outcome.NotProven,
+                    ReadingStatus.OutOfRange,
+                    reading,
+                    null,
+                    Statement.Of("proof.strength-low", ("value", value), ("limit", lowest.Minimum!.Value), ("source", lowest.Citation)),
+                    steps
+                )
+            );
             return null;
         }
 
         if (fitting[0].Minimum is null && terms.Label?.Minimum is null)
         {
-            checks.Add(Make(Id, Outcome.Undetermined, ReadingStatus.NearLimit, reading, null, Statement.Of("proof.label-needed", ("source", fitting[0].Citation)), steps, Statement.Of("proof.settle-product-label")));
+            checks.Add(
+                Make(
+                    Id,
+                    Outcome.Undetermined,
+                    ReadingStatus.NearLimit,
+                    reading,
+                    null,
+                    Statement.Of("proof.label-needed", ("source", fitting[0].Citation)),
+                    steps,
+                    Statement.Of("proof.settle-product-label")
+                )
+            );
             return PickByAcidity(fitting, s, checks);
         }
 
@@ -94,7 +148,15 @@ public static class ChemicalJudgement
                 reading,
                 bounds.FirstOrDefault(),
                 Statement.Of("proof.strength-in-range", ("value", value), ("source", fitting[0].Citation)),
-                [.. steps, new DerivationStep("C1", Statement.Of("proof.step-row", ("value", value), ("limit", fitting[0].Minimum ?? terms.Label!.Minimum!.Value)), fitting[0].Minimum, fitting[0].Citation)]
+                [
+                    .. steps,
+                    new DerivationStep(
+                        "C1",
+                        Statement.Of("proof.step-row", ("value", value), ("limit", fitting[0].Minimum ?? terms.Label!.Minimum!.Value)),
+                        fitting[0].Minimum,
+                        fitting[0].Citation
+                    ),
+                ]
             )
         );
         return PickByAcidity(fitting, s, checks);
@@ -118,14 +180,38 @@ public static class ChemicalJudgement
         var highest = rows.MaxBy(r => r.AcidityMaximum)!;
         if (reading.Value.Value > highest.AcidityMaximum)
         {
-            var because = Statement.Of("proof.acidity-not-covered", ("value", reading.Value), ("limit", new Amount(highest.AcidityMaximum!.Value, Units.PH)), ("source", highest.Citation));
-            checks.Add(Make(Id, Outcome.NotProven, ReadingStatus.OutOfRange, reading, null, because, [new DerivationStep("C2", because, null, highest.Citation)], Statement.Of("proof.settle-approval")));
+            var because = Statement.Of(
+                "proof.acidity-not-covered",
+                ("value", reading.Value),
+                ("limit", new Amount(highest.AcidityMaximum!.Value, Units.PH)),
+                ("source", highest.Citation)
+            );
+            checks.Add(
+                Make(
+                    Id,
+                    Outcome.NotProven,
+                    ReadingStatus.OutOfRange,
+                    reading,
+                    null,
+                    because,
+                    [new DerivationStep("C2", because, null, highest.Citation)],
+                    Statement.Of("proof.settle-approval")
+                )
+            );
             return null;
         }
 
-        var row = rows.Where(r => r.AcidityMaximum is null || reading.Value.Value <= r.AcidityMaximum).MinBy(r => r.TemperatureMinimum.Count == 0 ? 0 : r.TemperatureMinimum[0].SI)!;
-        var says = Statement.Of("proof.acidity-row", ("value", reading.Value), ("limit", new Amount(row.AcidityMaximum ?? 14, Units.PH)), ("source", row.Citation));
-        checks.Add(Make(Id, Outcome.Proven, ReadingStatus.InRange, reading, null, says, [new DerivationStep("C2", says, null, row.Citation)]));
+        var row = rows.Where(r => r.AcidityMaximum is null || reading.Value.Value <= r.AcidityMaximum)
+            .MinBy(r => r.TemperatureMinimum.Count == 0 ? 0 : r.TemperatureMinimum[0].SI)!;
+        var says = Statement.Of(
+            "proof.acidity-row",
+            ("value", reading.Value),
+            ("limit", new Amount(row.AcidityMaximum ?? 14, Units.PH)),
+            ("source", row.Citation)
+        );
+        checks.Add(
+            Make(Id, Outcome.Proven, ReadingStatus.InRange, reading, null, says, [new DerivationStep("C2", says, null, row.Citation)])
+        );
         return row;
     }
 
@@ -135,13 +221,27 @@ public static class ChemicalJudgement
         if (row.TemperatureMinimum.Count > 0 || terms.Label?.TemperatureMinimum is not null)
         {
             var printed = terms.Label?.TemperatureMinimum is { } t ? [t] : row.TemperatureMinimum;
-            Condition("sanitizer-temperature", s.Temperature, Bound("sanitizer-temperature", LimitSense.Minimum, printed, row.Citation), "proof.solution-cold", "proof.solution-warm-enough", "proof.solution-temperature-not-read");
+            Condition(
+                "sanitizer-temperature",
+                s.Temperature,
+                Bound("sanitizer-temperature", LimitSense.Minimum, printed, row.Citation),
+                "proof.solution-cold",
+                "proof.solution-warm-enough",
+                "proof.solution-temperature-not-read"
+            );
         }
 
         if (row.HardnessMaximum.Count > 0)
         {
             var printed = terms.Label?.WaterHardnessMaximum is { } h ? [h] : row.HardnessMaximum;
-            Condition("sanitizer-hardness", s.Hardness, Bound("sanitizer-hardness", LimitSense.Maximum, printed, row.Citation), "proof.water-too-hard", "proof.water-soft-enough", "proof.hardness-not-read");
+            Condition(
+                "sanitizer-hardness",
+                s.Hardness,
+                Bound("sanitizer-hardness", LimitSense.Maximum, printed, row.Citation),
+                "proof.water-too-hard",
+                "proof.water-soft-enough",
+                "proof.hardness-not-read"
+            );
         }
 
         void Condition(string id, Reading? reading, Limit limit, string fails, string holds, string notRead)
@@ -160,7 +260,12 @@ public static class ChemicalJudgement
                     broken ? ReadingStatus.OutOfRange : ReadingStatus.InRange,
                     reading,
                     limit,
-                    Statement.Of(broken ? fails : holds, ("value", reading.Value), ("limit", limit.PrintedIn(reading.Value.Unit)), ("source", limit.Citation)),
+                    Statement.Of(
+                        broken ? fails : holds,
+                        ("value", reading.Value),
+                        ("limit", limit.PrintedIn(reading.Value.Unit)),
+                        ("source", limit.Citation)
+                    ),
                     [ReadingJudgement.Compare(reading.Value, limit) with { Equation = "C3" }]
                 )
             );
@@ -194,7 +299,12 @@ public static class ChemicalJudgement
                 broken ? ReadingStatus.OutOfRange : ReadingStatus.InRange,
                 reading,
                 limit,
-                Statement.Of(broken ? "proof.contact-short" : "proof.contact-long-enough", ("value", reading.Value), ("limit", least), ("source", shortest.Citation)),
+                Statement.Of(
+                    broken ? "proof.contact-short" : "proof.contact-long-enough",
+                    ("value", reading.Value),
+                    ("limit", least),
+                    ("source", shortest.Citation)
+                ),
                 [ReadingJudgement.Compare(reading.Value, limit) with { Equation = "C4" }]
             )
         );
@@ -203,10 +313,16 @@ public static class ChemicalJudgement
     private static bool Holds(ContactTime c, Solution s) =>
         (c.Minimum is not { } m || (s.Strength is { } r && r.Value.SI >= m.SI * (1 - 1e-12)))
         && (c.AcidityMaximum is not { } a || (s.Acidity is { } p && p.Value.Value <= a))
-        && (c.TemperatureMinimum.Count == 0 || (s.Temperature is { } t && t.Value.Value >= Limit.Pick(c.TemperatureMinimum, t.Value.Unit).Value));
+        && (
+            c.TemperatureMinimum.Count == 0
+            || (s.Temperature is { } t && t.Value.Value >= Limit.Pick(c.TemperatureMinimum, t.Value.Unit).Value)
+        );
 
     private static Reading? Latest(IReadOnlyList<Reading> readings, Dimension dimension) =>
-        readings.LastOrDefault(r => r.Value.Unit.Dimension == dimension && (r.Point == MeasuringPoint.SanitizingSolution || (dimension == Dimension.Hardness && r.Point == MeasuringPoint.WaterSupply)));
+        readings.LastOrDefault(r =>
+            r.Value.Unit.Dimension == dimension
+            && (r.Point == MeasuringPoint.SanitizingSolution || (dimension == Dimension.Hardness && r.Point == MeasuringPoint.WaterSupply))
+        );
 
     private static Limit? LabelBound(Amount? figure, LimitSense sense) =>
         figure is { } f ? Bound("label", sense, [f], new Citation("product-label", "", "Product label", Basis: Basis.Service)) : null;
@@ -214,13 +330,22 @@ public static class ChemicalJudgement
     private static Limit Bound(string id, LimitSense sense, IReadOnlyList<Amount> printed, Citation citation) =>
         new(id, MeasuringPoint.SanitizingSolution, sense, printed, LimitForce.Rule, citation, [], []);
 
-    private static Check NotRead(string id, string key) => Undetermined(id, ReadingStatus.NotRead, Statement.Of(key), Statement.Of(key + "-settle"));
+    private static Check NotRead(string id, string key) =>
+        Undetermined(id, ReadingStatus.NotRead, Statement.Of(key), Statement.Of(key + "-settle"));
 
     private static Check Undetermined(string id, ReadingStatus? status, Statement because, Statement settle) =>
         new(id, Outcome.Undetermined, status ?? ReadingStatus.NearLimit, null, null, null, null, because, [settle], []);
 
-    private static Check Make(string id, Outcome outcome, ReadingStatus status, Reading reading, Limit? limit, Statement because, IReadOnlyList<DerivationStep> steps, Statement? settle = null) =>
-        new(id, outcome, status, reading.Value, null, null, limit, because, settle is null ? [] : [settle], steps, reading);
+    private static Check Make(
+        string id,
+        Outcome outcome,
+        ReadingStatus status,
+        Reading reading,
+        Limit? limit,
+        Statement because,
+        IReadOnlyList<DerivationStep> steps,
+        Statement? settle = null
+    ) => new(id, outcome, status, reading.Value, null, null, limit, because, settle is null ? [] : [settle], steps, reading);
 
     private sealed record Solution(Reading? Strength, Reading? Acidity, Reading? Temperature, Reading? Hardness, Reading? Contact);
 }

@@ -39,7 +39,8 @@ public sealed class HeatDose
     /// A0, equivalent seconds at 80 °C. Equation S3, [iso-15883-1] Annex B: rate = 10^((T − 80)/10), T in °C. Practice counts from 65 °C up
     /// ([a0-concept]); <paramref name="floor"/> null counts everything.
     /// </summary>
-    public static HeatDose A0(Temperature? floor) => new(1, Units.Fahrenheit.FromSI(Units.Celsius.ToSI(80)), Math.Log(10) / 18, null, floor);
+    public static HeatDose A0(Temperature? floor) =>
+        new(1, Units.Fahrenheit.FromSI(Units.Celsius.ToSI(80)), Math.Log(10) / 18, null, floor);
 
     /// <summary>Rate at a surface temperature, per second.</summary>
     public double RateAt(Temperature surface) => CappedRate(surface.InFahrenheit);
@@ -53,13 +54,21 @@ public sealed class HeatDose
     /// <remarks>Neighbours outside the window still bound its edges, so splitting a window changes nothing.</remarks>
     public Bounded Over(Trace trace, int first, int last, TemperatureDifference uncertainty)
     {
-        double value = 0, low = 0, high = 0;
-        Walk(trace, first, last, uncertainty.InFahrenheit, (_, v, l, h) =>
-        {
-            value += v;
-            low += l;
-            high += h;
-        });
+        double value = 0,
+            low = 0,
+            high = 0;
+        Walk(
+            trace,
+            first,
+            last,
+            uncertainty.InFahrenheit,
+            (_, v, l, h) =>
+            {
+                value += v;
+                low += l;
+                high += h;
+            }
+        );
         return new Bounded(value, low, high);
     }
 
@@ -92,14 +101,16 @@ public sealed class HeatDose
         var holes = new Holes(trace.Marks, first);
         var scale = new Scale(trace.Unit);
         // One exponential a sample: exp(k(T ± u)) is exp(kT) times a constant.
-        double colder = Math.Exp(-exponent * uncertaintyF), hotter = 1 / colder;
+        double colder = Math.Exp(-exponent * uncertaintyF),
+            hotter = 1 / colder;
         Span<double> seconds = stackalloc double[Block + 3];
         Span<double> samples = stackalloc double[Block + 3];
         Span<double> rates = stackalloc double[Block + 3];
         for (var start = first; start < last; start += Block)
         {
             var end = Math.Min(start + Block, last);
-            int before = Math.Max(start - 1, 0), after = Math.Min(end + 1, trace.Count - 1);
+            int before = Math.Max(start - 1, 0),
+                after = Math.Min(end + 1, trace.Count - 1);
             var n = after - before + 1;
             trace.CopyTo(before, seconds[..n], samples[..n]);
             for (var k = 0; k < n; k++)
@@ -112,9 +123,11 @@ public sealed class HeatDose
             {
                 var k = i - before;
                 var dt = seconds[k + 1] - seconds[k];
-                double a = samples[k], b = samples[k + 1];
+                double a = samples[k],
+                    b = samples[k + 1];
                 // Neighbours across a hole say nothing about this interval, but they only widen the upper bound.
-                int from = Math.Max(k - 1, 0), to = Math.Min(k + 2, n - 1);
+                int from = Math.Max(k - 1, 0),
+                    to = Math.Min(k + 2, n - 1);
                 var hottest = Math.Max(Math.Max(a, b), Math.Max(samples[from], samples[to]));
                 if (hottest + uncertaintyF < floor && !holes.Any)
                 {
@@ -136,7 +149,8 @@ public sealed class HeatDose
 
     private double Stretch(double fromF, double toF, double seconds)
     {
-        double low = Math.Min(fromF, toF), high = Math.Max(fromF, toF);
+        double low = Math.Min(fromF, toF),
+            high = Math.Max(fromF, toF);
         if (high < floor || seconds <= 0)
         {
             return 0;
@@ -153,16 +167,24 @@ public sealed class HeatDose
             return CappedRate(low) * seconds;
         }
 
-        double a = Math.Max(low, floor), b = Math.Min(high, cap), perDegree = seconds / span;
+        double a = Math.Max(low, floor),
+            b = Math.Min(high, cap),
+            perDegree = seconds / span;
         var rising = b > a ? perDegree * Rate(a) * Expm1(exponent * (b - a)) / exponent : 0;
         return rising + (high > cap ? perDegree * (high - cap) * CapRate : 0);
     }
 
     private double Rate(double surfaceF) => rateAtReference * Math.Exp(exponent * (surfaceF - reference));
 
-    private double Clip(double surfaceF, double rate) => surfaceF < floor ? 0 : surfaceF >= cap ? CapRate : rate;
+    private double Clip(double surfaceF, double rate) =>
+        surfaceF < floor ? 0
+        : surfaceF >= cap ? CapRate
+        : rate;
 
-    private double CappedRate(double surfaceF) => surfaceF < floor ? 0 : surfaceF >= cap ? CapRate : Rate(surfaceF);
+    private double CappedRate(double surfaceF) =>
+        surfaceF < floor ? 0
+        : surfaceF >= cap ? CapRate
+        : Rate(surfaceF);
 
     // exp(x) − 1 without cancellation for the small steps of a fast logger.
     private static double Expm1(double x) => Math.Abs(x) < 1e-3 ? x * (1 + (x * (0.5 + (x * ((1.0 / 6) + (x / 24)))))) : Math.Exp(x) - 1;

@@ -11,12 +11,18 @@ internal static class HoldTime
     {
         var scale = new Scale(trace.Unit);
         // Compared in the logged unit where the limit is printed in it, so that 77.0 °C meets 77 °C.
-        double Logged(int i) => trace.Unit == atLeast.Unit ? trace.ValueAt(i) : new Amount(trace.ValueAt(i), trace.Unit).In(atLeast.Unit).Value;
+        double Logged(int i) =>
+            trace.Unit == atLeast.Unit ? trace.ValueAt(i) : new Amount(trace.ValueAt(i), trace.Unit).In(atLeast.Unit).Value;
         var step = atLeast.Unit.ToSI(1) - atLeast.Unit.ToSI(0);
         var u = uncertainty.InCelsius / step;
         var limit = atLeast.Value;
         var holes = new Holes(trace.Marks, first);
-        double value = 0, low = 0, high = 0, runValue = 0, runLow = 0, runHigh = 0;
+        double value = 0,
+            low = 0,
+            high = 0,
+            runValue = 0,
+            runLow = 0,
+            runHigh = 0;
         for (var i = first; i < last; i++)
         {
             var dt = trace.SecondsAt(i + 1) - trace.SecondsAt(i);
@@ -28,7 +34,8 @@ internal static class HoldTime
                 continue;
             }
 
-            double a = Logged(i), b = Logged(i + 1);
+            double a = Logged(i),
+                b = Logged(i + 1);
             var hottest = Math.Max(Math.Max(a, b), Math.Max(Logged(Math.Max(i - 1, 0)), Logged(Math.Min(i + 2, trace.Count - 1))));
             runLow = Math.Min(a, b) - u >= limit ? runLow + dt : 0;
             runHigh = hottest + u >= limit ? runHigh + dt : 0;

@@ -35,7 +35,18 @@ public static class LimitsInForce
         {
             if (figure is { } f)
             {
-                limits.Add(new Limit(id, point, sense, [f], LimitForce.DataPlate, new Citation("data-plate", "", "Data plate", Basis: Basis.DataPlate), [], []));
+                limits.Add(
+                    new Limit(
+                        id,
+                        point,
+                        sense,
+                        [f],
+                        LimitForce.DataPlate,
+                        new Citation("data-plate", "", "Data plate", Basis: Basis.DataPlate),
+                        [],
+                        []
+                    )
+                );
             }
         }
 

@@ -67,8 +67,10 @@ public static class PassFinder
         var scale = new Scale(trace.Unit);
         var reversal = scale.DifferenceFromCelsius(rules.Reversal);
         var samples = new double[Block];
-        int low = 0, peak = 0;
-        double lowest = trace.ValueAt(0), highest = lowest;
+        int low = 0,
+            peak = 0;
+        double lowest = trace.ValueAt(0),
+            highest = lowest;
         var rising = false;
         for (var start = 0; start < trace.Count; start += Block)
         {

@@ -37,7 +37,8 @@ public static class ReadingJudgement
     /// <summary>Id of the check of one point and quantity.</summary>
     internal static string IdOf(MeasuringPoint point, Dimension dimension) => $"{Kebab(point.ToString())}-{Kebab(dimension.ToString())}";
 
-    internal static string Kebab(string name) => string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
+    internal static string Kebab(string name) =>
+        string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
 
     /// <summary>The comparison of a value with one limit, as a step.</summary>
     internal static DerivationStep Compare(Amount value, Limit limit)
@@ -47,7 +48,14 @@ public static class ReadingJudgement
         var key = printed ? "proof.step-compare" : "proof.step-compare-converted";
         return new DerivationStep(
             "P1",
-            Statement.Of(key, ("value", value), ("sense", limit.Sense), ("limit", figure), ("printed", limit.Printed[0]), ("source", limit.Citation)),
+            Statement.Of(
+                key,
+                ("value", value),
+                ("sense", limit.Sense),
+                ("limit", figure),
+                ("printed", limit.Printed[0]),
+                ("source", limit.Citation)
+            ),
             figure,
             limit.Citation
         );
@@ -82,8 +90,16 @@ public static class ReadingJudgement
         var figure = limit.PrintedIn(reading.Value.Unit);
         return (reached, reading.Value.Value >= figure.Value, reading.Value.Value <= figure.Value) switch
         {
-            (true, true, _) => Make(Outcome.Proven, ReadingStatus.InRange, Statement.Of("proof.label-reached", ("label", reading.Value), ("limit", figure))),
-            (false, _, true) => Make(Outcome.NotProven, ReadingStatus.OutOfRange, Statement.Of("proof.label-not-reached", ("label", reading.Value), ("limit", figure))),
+            (true, true, _) => Make(
+                Outcome.Proven,
+                ReadingStatus.InRange,
+                Statement.Of("proof.label-reached", ("label", reading.Value), ("limit", figure))
+            ),
+            (false, _, true) => Make(
+                Outcome.NotProven,
+                ReadingStatus.OutOfRange,
+                Statement.Of("proof.label-not-reached", ("label", reading.Value), ("limit", figure))
+            ),
             (true, false, _) => Make(
                 Outcome.Undetermined,
                 ReadingStatus.NearLimit,
@@ -124,28 +140,59 @@ public static class ReadingJudgement
 
         if (Expired(reading) is { } expired)
         {
-            return Make(Outcome.Undetermined, ReadingStatus.NearLimit, binding.FirstOrDefault(), expired, Statement.Of("proof.settle-fresh"));
+            return Make(
+                Outcome.Undetermined,
+                ReadingStatus.NearLimit,
+                binding.FirstOrDefault(),
+                expired,
+                Statement.Of("proof.settle-fresh")
+            );
         }
 
         if (own.Find(l => l.Force == LimitForce.CommonPractice && Violates(value, l)) is { } unusual)
         {
-            return Make(Outcome.Proven, ReadingStatus.NearLimit, unusual, Because("proof.reading-unusual-low", "proof.reading-unusual-high", unusual));
+            return Make(
+                Outcome.Proven,
+                ReadingStatus.NearLimit,
+                unusual,
+                Because("proof.reading-unusual-low", "proof.reading-unusual-high", unusual)
+            );
         }
 
         if (half is { } h && binding.Find(l => Math.Abs(value.Value - l.PrintedIn(value.Unit).Value) < h) is { } near)
         {
             steps.Add(new DerivationStep("P2", Statement.Of("proof.step-uncertainty", ("low", low!.Value), ("high", high!.Value))));
-            return Make(Outcome.Proven, ReadingStatus.NearLimit, near, Statement.Of("proof.reading-within-uncertainty", ("point", reading.Point), ("value", value), ("limit", near.PrintedIn(value.Unit))));
+            return Make(
+                Outcome.Proven,
+                ReadingStatus.NearLimit,
+                near,
+                Statement.Of(
+                    "proof.reading-within-uncertainty",
+                    ("point", reading.Point),
+                    ("value", value),
+                    ("limit", near.PrintedIn(value.Unit))
+                )
+            );
         }
 
         if (Overdue(reading))
         {
-            return Make(Outcome.Proven, ReadingStatus.NearLimit, binding.FirstOrDefault(), Statement.Of("proof.calibration-overdue", ("instrument", reading.Instrument!.Name)));
+            return Make(
+                Outcome.Proven,
+                ReadingStatus.NearLimit,
+                binding.FirstOrDefault(),
+                Statement.Of("proof.calibration-overdue", ("instrument", reading.Instrument!.Name))
+            );
         }
 
         // A band of practice alone is still a band to be in.
         return (binding.Count > 0 ? binding : own).FirstOrDefault() is { } first
-            ? Make(Outcome.Proven, ReadingStatus.InRange, first, Statement.Of("proof.reading-in-range", ("point", reading.Point), ("value", value), ("limit", first.PrintedIn(value.Unit))))
+            ? Make(
+                Outcome.Proven,
+                ReadingStatus.InRange,
+                first,
+                Statement.Of("proof.reading-in-range", ("point", reading.Point), ("value", value), ("limit", first.PrintedIn(value.Unit)))
+            )
             : Without(id, reading);
 
         Statement Because(string below, string above, Limit limit) =>
@@ -197,7 +244,11 @@ public static class ReadingJudgement
             {
                 var key = rule.Aspect == InstrumentAspect.Uncertainty ? "proof.instrument-uncertain" : "proof.instrument-coarse";
                 var says = Statement.Of(key, ("stated", s), ("allowed", allowed), ("source", rule.Citation));
-                return (new DerivationStep("P4", says, allowed, rule.Citation), says, Statement.Of("proof.settle-instrument", ("allowed", allowed)));
+                return (
+                    new DerivationStep("P4", says, allowed, rule.Citation),
+                    says,
+                    Statement.Of("proof.settle-instrument", ("allowed", allowed))
+                );
             }
         }
 
@@ -205,7 +256,10 @@ public static class ReadingJudgement
     }
 
     private static Statement? Expired(Reading reading) =>
-        reading is { Expires: { } end, At: { } at } && DateOnly.FromDateTime(at.DateTime) > end ? Statement.Of("proof.expired", ("date", end.ToString("yyyy-MM-dd"))) : null;
+        reading is { Expires: { } end, At: { } at } && DateOnly.FromDateTime(at.DateTime) > end
+            ? Statement.Of("proof.expired", ("date", end.ToString("yyyy-MM-dd")))
+            : null;
 
-    private static bool Overdue(Reading reading) => reading is { Instrument.CalibrationDue: { } due, At: { } at } && DateOnly.FromDateTime(at.DateTime) > due;
+    private static bool Overdue(Reading reading) =>
+        reading is { Instrument.CalibrationDue: { } due, At: { } at } && DateOnly.FromDateTime(at.DateTime) > due;
 }

@@ -32,7 +32,10 @@ public static class RuleSetFile
     {
         try
         {
-            using var document = JsonDocument.Parse(json, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+            using var document = JsonDocument.Parse(
+                json,
+                new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }
+            );
             return Read(new Node(document.RootElement, "rule set"), find);
         }
         catch (JsonException e)
@@ -85,7 +88,16 @@ public static class RuleSetFile
             [.. (parent?.Limits ?? []).Where(l => !replaced.Contains(l.Id)), .. limits],
             [.. (parent?.Sanitizers ?? []).Where(p => sanitizers.TrueForAll(s => s.Method != p.Method)), .. sanitizers],
             [.. (parent?.Contact ?? []).Where(p => contact.TrueForAll(c => c.Method != p.Method)), .. contact],
-            [.. parent?.Instruments ?? [], .. root.List("instruments").Select(r => new InstrumentRule(r.Enum<Dimension>("measures"), r.Enum<InstrumentAspect>("aspect"), r.Amounts("maximum"), Cite(r)))],
+            [
+                .. parent?.Instruments ?? [],
+                .. root.List("instruments")
+                    .Select(r => new InstrumentRule(
+                        r.Enum<Dimension>("measures"),
+                        r.Enum<InstrumentAspect>("aspect"),
+                        r.Amounts("maximum"),
+                        Cite(r)
+                    )),
+            ],
             [.. root.Texts("remarks")]
         );
     }
@@ -165,12 +177,21 @@ public static class RuleSetFile
         public IReadOnlyList<Amount> Amounts(string name) => [.. Texts(name).Select((t, i) => ParseAmount(t, $"{path}.{name}[{i}]"))];
 
         public IEnumerable<string> Texts(string name) =>
-            Array(name).Select((e, i) => e.ValueKind == JsonValueKind.String ? e.GetString()! : throw new RuleSetException($"{path}.{name}[{i}]", "must be a text in quotation marks"));
+            Array(name)
+                .Select(
+                    (e, i) =>
+                        e.ValueKind == JsonValueKind.String
+                            ? e.GetString()!
+                            : throw new RuleSetException($"{path}.{name}[{i}]", "must be a text in quotation marks")
+                );
 
         public IEnumerable<Node> List(string name) =>
             Array(name)
                 .Select(
-                    (e, i) => e.ValueKind == JsonValueKind.Object ? new Node(e, $"{name}[{i}]") : throw new RuleSetException($"{name}[{i}]", "must be an object in braces")
+                    (e, i) =>
+                        e.ValueKind == JsonValueKind.Object
+                            ? new Node(e, $"{name}[{i}]")
+                            : throw new RuleSetException($"{name}[{i}]", "must be an object in braces")
                 );
 
         private IEnumerable<JsonElement> Array(string name) =>
@@ -182,12 +203,16 @@ public static class RuleSetFile
             where T : struct, Enum =>
             System.Enum.TryParse<T>(text, true, out var value) && System.Enum.IsDefined(value)
                 ? value
-                : throw new RuleSetException(path, $"'{text}' is not known; use one of {string.Join(", ", System.Enum.GetNames<T>().Select(CamelCase))}");
+                : throw new RuleSetException(
+                    path,
+                    $"'{text}' is not known; use one of {string.Join(", ", System.Enum.GetNames<T>().Select(CamelCase))}"
+                );
 
         private static Amount ParseAmount(string text, string path)
         {
             var parts = text.Split(' ', 2, StringSplitOptions.TrimEntries);
-            return parts.Length == 2
+            return
+                parts.Length == 2
                 && double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
                 && double.IsFinite(value)
                 && Units.Find(parts[1]) is { } unit

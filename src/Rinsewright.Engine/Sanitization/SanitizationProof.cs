@@ -32,12 +32,20 @@ public static class SanitizationProof
     /// The logger's ± that is used: the stated one, else the worst the Food Code allows a water thermometer, in the unit of the file
     /// (3 °F, or 1.5 °C where it logs Celsius; [cdc-vsp-2018] for 4-203.12).
     /// </summary>
-    public static (Amount Value, bool Stated) UncertaintyUsed(ProofTerms terms, IReadOnlyList<(Trace Trace, MeasuringPoint Role)> channels) =>
+    public static (Amount Value, bool Stated) UncertaintyUsed(
+        ProofTerms terms,
+        IReadOnlyList<(Trace Trace, MeasuringPoint Role)> channels
+    ) =>
         terms.Instrument?.Uncertainty is { } stated ? (stated, true)
         : channels.Count > 0 && channels[0].Trace.Unit == Units.Fahrenheit ? (new Amount(3, Units.FahrenheitDifference), false)
         : (new Amount(1.5, Units.CelsiusDifference), false);
 
-    private static IReadOnlyList<Check> JudgeReadings(ProofTerms terms, IReadOnlyList<Limit> limits, IReadOnlyList<Reading> readings, IReadOnlyList<ChannelProof> proofs)
+    private static IReadOnlyList<Check> JudgeReadings(
+        ProofTerms terms,
+        IReadOnlyList<Limit> limits,
+        IReadOnlyList<Reading> readings,
+        IReadOnlyList<ChannelProof> proofs
+    )
     {
         var checks = new List<Check>();
         foreach (var reading in readings.Where(r => r.Point is not (MeasuringPoint.SanitizingSolution or MeasuringPoint.WaterSupply)))
@@ -55,7 +63,8 @@ public static class SanitizationProof
         foreach (var limit in limits.Where(l => l.Force != LimitForce.CommonPractice && l.Point != MeasuringPoint.SanitizingSolution))
         {
             var id = ReadingJudgement.IdOf(limit.Point, limit.Dimension);
-            var read = checks.Exists(c => c.Id == id) || readings.Any(r => r.Point == limit.Point && r.Value.Unit.Dimension == limit.Dimension);
+            var read =
+                checks.Exists(c => c.Id == id) || readings.Any(r => r.Point == limit.Point && r.Value.Unit.Dimension == limit.Dimension);
             if (!read && !(limit.Point == MeasuringPoint.WareSurface && hasSurface))
             {
                 checks.Add(ReadingJudgement.NotRead(limit));
@@ -65,16 +74,23 @@ public static class SanitizationProof
         return checks;
     }
 
-    private static Verdict Together(ProofTerms terms, IReadOnlyList<ChannelProof> proofs, IReadOnlyList<Check> checks, IReadOnlyList<Reading> readings, IReadOnlyList<Statement> openQuestions)
+    private static Verdict Together(
+        ProofTerms terms,
+        IReadOnlyList<ChannelProof> proofs,
+        IReadOnlyList<Check> checks,
+        IReadOnlyList<Reading> readings,
+        IReadOnlyList<Statement> openQuestions
+    )
     {
         var passes = proofs.SelectMany(p => p.Passes).ToList();
         var taken = checks.Where(c => c.Status != ReadingStatus.NotRead).ToList();
         var because = new List<Statement>();
         var settle = new List<Statement>();
         var outcomes = new List<Outcome>();
-        var surfaceShown = terms.Method == SanitizingMethod.HotWater
-            ? passes.Count > 0 || taken.Exists(c => c.Reading?.Point == MeasuringPoint.WareSurface)
-            : taken.Exists(c => c.Id == "sanitizer-strength");
+        var surfaceShown =
+            terms.Method == SanitizingMethod.HotWater
+                ? passes.Count > 0 || taken.Exists(c => c.Reading?.Point == MeasuringPoint.WareSurface)
+                : taken.Exists(c => c.Id == "sanitizer-strength");
 
         if (terms.Method == SanitizingMethod.HotWater)
         {
@@ -82,7 +98,13 @@ public static class SanitizationProof
         }
 
         // A reading that has no limit here neither helps nor hurts.
-        foreach (var check in taken.Where(c => c.Limit is not null || c.Outcome != Outcome.Undetermined || c.Id.StartsWith("sanitizer", StringComparison.Ordinal)).OrderBy(c => c.Outcome == Outcome.Proven))
+        foreach (
+            var check in taken
+                .Where(c =>
+                    c.Limit is not null || c.Outcome != Outcome.Undetermined || c.Id.StartsWith("sanitizer", StringComparison.Ordinal)
+                )
+                .OrderBy(c => c.Outcome == Outcome.Proven)
+        )
         {
             outcomes.Add(check.Outcome);
             if (check.Outcome != Outcome.Proven || passes.Count == 0)
@@ -96,7 +118,11 @@ public static class SanitizationProof
         // Of a chemical rinse nothing may stay unread: strength, acidity, temperature, hardness and contact are one proof.
         if (terms.Method != SanitizingMethod.HotWater)
         {
-            foreach (var missing in checks.Where(c => c.Status == ReadingStatus.NotRead && (c.Id.StartsWith("sanitizer", StringComparison.Ordinal) || c.Id == "contact-time")))
+            foreach (
+                var missing in checks.Where(c =>
+                    c.Status == ReadingStatus.NotRead && (c.Id.StartsWith("sanitizer", StringComparison.Ordinal) || c.Id == "contact-time")
+                )
+            )
             {
                 outcomes.Add(Outcome.Undetermined);
                 because.Add(missing.Because);
@@ -139,13 +165,21 @@ public static class SanitizationProof
         because.Add(
             Count(Outcome.Proven) == passes.Count
                 ? Statement.Of("proof.passes-all-proven", ("count", (long)passes.Count))
-                : Statement.Of("proof.passes-mixed", ("count", (long)passes.Count), ("proven", Count(Outcome.Proven)), ("failed", Count(Outcome.NotProven)), ("open", Count(Outcome.Undetermined)))
+                : Statement.Of(
+                    "proof.passes-mixed",
+                    ("count", (long)passes.Count),
+                    ("proven", Count(Outcome.Proven)),
+                    ("failed", Count(Outcome.NotProven)),
+                    ("open", Count(Outcome.Undetermined))
+                )
         );
         var worst = passes.Find(p => p.Outcome == Outcome.NotProven) ?? passes.Find(p => p.Outcome == Outcome.Undetermined);
         if (worst is not null)
         {
             because.AddRange(worst.Verdict.Because.Select(b => Statement.Of("proof.in-pass", ("pass", (long)worst.Number), ("says", b))));
-            settle.AddRange(passes.Where(p => p.Outcome == Outcome.Undetermined).Take(50).SelectMany(p => p.Verdict.WouldSettle).DistinctBy(s => s.Key));
+            settle.AddRange(
+                passes.Where(p => p.Outcome == Outcome.Undetermined).Take(50).SelectMany(p => p.Verdict.WouldSettle).DistinctBy(s => s.Key)
+            );
         }
     }
 }

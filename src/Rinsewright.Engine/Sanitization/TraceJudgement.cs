@@ -28,20 +28,44 @@ internal sealed class TraceJudgement
         heatUnits = HeatDose.HeatUnits(options);
         doseFloorC = (options.Floor ?? Temperature.FromFahrenheit(143)).InCelsius;
         surface = [.. limits.Where(l => l.Point == MeasuringPoint.WareSurface && l.Sense == LimitSense.Minimum)];
-        var unsure = new DerivationStep("S5", Statement.Of(stated ? "proof.step-instrument" : "proof.step-instrument-assumed", ("uncertainty", uncertaintyUsed)), uncertaintyUsed);
+        var unsure = new DerivationStep(
+            "S5",
+            Statement.Of(stated ? "proof.step-instrument" : "proof.step-instrument-assumed", ("uncertainty", uncertaintyUsed)),
+            uncertaintyUsed
+        );
         var sampling = new DerivationStep("S4", Statement.Of("proof.step-sampling"));
         doseSteps =
         [
-            new DerivationStep("S1", Statement.Of("proof.step-hue-rate"), null, new Citation("hue-history-2009", "rate equation", "NSF/ANSI 3, heat unit equivalents")),
+            new DerivationStep(
+                "S1",
+                Statement.Of("proof.step-hue-rate"),
+                null,
+                new Citation("hue-history-2009", "rate equation", "NSF/ANSI 3, heat unit equivalents")
+            ),
             new DerivationStep("S2", Statement.Of("proof.step-integral")),
-            new DerivationStep("S1", options.Cap is { } cap ? Statement.Of("proof.step-cap", ("cap", new Amount(Math.Round(cap.InFahrenheit, 6), Units.Fahrenheit))) : Statement.Of("proof.step-no-cap")),
-            new DerivationStep("S1", options.Floor is { } floor ? Statement.Of("proof.step-floor", ("floor", new Amount(Math.Round(floor.InFahrenheit, 6), Units.Fahrenheit))) : Statement.Of("proof.step-no-floor")),
+            new DerivationStep(
+                "S1",
+                options.Cap is { } cap
+                    ? Statement.Of("proof.step-cap", ("cap", new Amount(Math.Round(cap.InFahrenheit, 6), Units.Fahrenheit)))
+                    : Statement.Of("proof.step-no-cap")
+            ),
+            new DerivationStep(
+                "S1",
+                options.Floor is { } floor
+                    ? Statement.Of("proof.step-floor", ("floor", new Amount(Math.Round(floor.InFahrenheit, 6), Units.Fahrenheit)))
+                    : Statement.Of("proof.step-no-floor")
+            ),
             sampling,
             unsure,
         ];
         a0Steps =
         [
-            new DerivationStep("S3", Statement.Of("proof.step-a0-rate", ("floor", new Amount(65, Units.Celsius))), null, new Citation("iso-15883-1", "Annex B", "ISO 15883-1", Basis: Basis.SecondHand)),
+            new DerivationStep(
+                "S3",
+                Statement.Of("proof.step-a0-rate", ("floor", new Amount(65, Units.Celsius))),
+                null,
+                new Citation("iso-15883-1", "Annex B", "ISO 15883-1", Basis: Basis.SecondHand)
+            ),
             new DerivationStep("S2", Statement.Of("proof.step-integral")),
             sampling,
             unsure,
@@ -112,7 +136,11 @@ internal sealed class TraceJudgement
         var checks = surface.Select(l => Explain(w, l, Measure(w, l))).ToList();
         var verdict =
             checks.Count == 0
-                ? new Verdict(Outcome.Undetermined, [Statement.Of("proof.no-surface-limit", ("method", terms.Method))], [Statement.Of("proof.settle-chemical")])
+                ? new Verdict(
+                    Outcome.Undetermined,
+                    [Statement.Of("proof.no-surface-limit", ("method", terms.Method))],
+                    [Statement.Of("proof.settle-chemical")]
+                )
                 : Verdicts.Worst(checks);
         return new PassDetail(ZoneFinder.Find(w.Trace, w.Span, terms.Machine), checks, verdict);
     }
@@ -163,7 +191,9 @@ internal sealed class TraceJudgement
     private Check Explain(Window w, Limit limit, Measured m)
     {
         var (outcome, status, because) = Decide(w, m);
-        Amount value = new(m.Found.Value, m.Unit), low = new(m.Found.Low, m.Unit), high = new(m.Found.High, m.Unit);
+        Amount value = new(m.Found.Value, m.Unit),
+            low = new(m.Found.Low, m.Unit),
+            high = new(m.Found.High, m.Unit);
         var settle = new List<Statement>();
         if (outcome == Outcome.Undetermined)
         {
@@ -188,7 +218,17 @@ internal sealed class TraceJudgement
         {
             "heat-dose" => doseSteps,
             "a0" => a0Steps,
-            "hold" => [new DerivationStep("S6", Statement.Of("proof.step-hold", ("temperature", Limit.Pick(limit.While!, w.Trace.Unit))), null, limit.Citation), doseSteps[^2], doseSteps[^1]],
+            "hold" =>
+            [
+                new DerivationStep(
+                    "S6",
+                    Statement.Of("proof.step-hold", ("temperature", Limit.Pick(limit.While!, w.Trace.Unit))),
+                    null,
+                    limit.Citation
+                ),
+                doseSteps[^2],
+                doseSteps[^1],
+            ],
             _ => [ReadingJudgement.Compare(w.Peak, limit), doseSteps[^1]],
         };
 
@@ -226,7 +266,12 @@ internal sealed class TraceJudgement
 
     // Usual step inside the pass: a logger may sample faster or slower than over the whole file.
     private static double Interval(Trace trace, PassFinder.Span span) =>
-        span.Last > span.First ? Math.Min((trace.SecondsAt(span.Last) - trace.SecondsAt(span.First)) / (span.Last - span.First), trace.IntervalSeconds ?? double.MaxValue) : trace.IntervalSeconds ?? 0;
+        span.Last > span.First
+            ? Math.Min(
+                (trace.SecondsAt(span.Last) - trace.SecondsAt(span.First)) / (span.Last - span.First),
+                trace.IntervalSeconds ?? double.MaxValue
+            )
+            : trace.IntervalSeconds ?? 0;
 
     private static bool HasHole(Trace trace, PassFinder.Span span)
     {

@@ -9,7 +9,11 @@ internal static class Verdicts
     {
         var outcome = Worst(checks.Select(c => c.Outcome));
         var deciding = checks.Where(c => c.Outcome == outcome).ToList();
-        return new Verdict(outcome, [.. deciding.Select(c => c.Because)], [.. deciding.SelectMany(c => c.WouldSettle).DistinctBy(s => s.Key)]);
+        return new Verdict(
+            outcome,
+            [.. deciding.Select(c => c.Because)],
+            [.. deciding.SelectMany(c => c.WouldSettle).DistinctBy(s => s.Key)]
+        );
     }
 
     /// <summary>Not proven before undetermined before proven; undetermined where there is nothing.</summary>
@@ -18,7 +22,8 @@ internal static class Verdicts
         Outcome? worst = null;
         foreach (var o in outcomes)
         {
-            worst = worst is Outcome.NotProven || o == Outcome.NotProven ? Outcome.NotProven
+            worst =
+                worst is Outcome.NotProven || o == Outcome.NotProven ? Outcome.NotProven
                 : worst is Outcome.Undetermined || o == Outcome.Undetermined ? Outcome.Undetermined
                 : Outcome.Proven;
         }

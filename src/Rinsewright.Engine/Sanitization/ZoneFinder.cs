@@ -20,7 +20,18 @@ internal static class ZoneFinder
     {
         var legs = Legs(trace, span);
         var names = Names(machine, legs.Count);
-        return [.. legs.Select((l, n) => new ZoneSeen(trace.SecondsAt(l.Start), trace.SecondsAt(l.Peak), new Amount(trace.ValueAt(l.Peak), trace.Unit), names?[n]))];
+        return
+        [
+            .. legs.Select(
+                (l, n) =>
+                    new ZoneSeen(
+                        trace.SecondsAt(l.Start),
+                        trace.SecondsAt(l.Peak),
+                        new Amount(trace.ValueAt(l.Peak), trace.Unit),
+                        names?[n]
+                    )
+            ),
+        ];
     }
 
     private static List<(int Start, int Peak)> Legs(Trace trace, PassFinder.Span span)
@@ -28,8 +39,11 @@ internal static class ZoneFinder
         var scale = new Scale(trace.Unit);
         double C(int i) => scale.ToCelsius(trace.ValueAt(i));
         var legs = new List<(int Start, int Peak)>();
-        int start = span.First, peak = span.First, low = span.First;
-        bool rising = false, calm = false;
+        int start = span.First,
+            peak = span.First,
+            low = span.First;
+        bool rising = false,
+            calm = false;
         for (var i = span.First + 1; i <= span.Last; i++)
         {
             if (rising)

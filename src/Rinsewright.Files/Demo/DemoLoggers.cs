@@ -21,7 +21,9 @@ public static class DemoLoggers
     /// <exception cref="ArgumentException">There is no such file.</exception>
     public static byte[] Bytes(string name)
     {
-        using var stream = typeof(DemoLoggers).Assembly.GetManifestResourceStream("Demo/" + name) ?? throw new ArgumentException($"There is no demo file '{name}'.", nameof(name));
+        using var stream =
+            typeof(DemoLoggers).Assembly.GetManifestResourceStream("Demo/" + name)
+            ?? throw new ArgumentException($"There is no demo file '{name}'.", nameof(name));
         using var copy = new MemoryStream();
         stream.CopyTo(copy);
         return copy.ToArray();

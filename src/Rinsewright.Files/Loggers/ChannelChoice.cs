@@ -9,7 +9,13 @@ namespace Rinsewright.Files.Loggers;
 internal sealed record ChannelPlan(int Column, string Name, Unit Unit, MeasuringPoint Role, char Mark);
 
 /// <summary>Which columns are temperature channels, in which unit, under which name and at which place.</summary>
-internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> columns, Clock clock, DialectOverridesView given, List<Decision> decisions)
+internal sealed class ChannelChoice(
+    Layout layout,
+    IReadOnlyList<ColumnSample> columns,
+    Clock clock,
+    DialectOverridesView given,
+    List<Decision> decisions
+)
 {
     private readonly List<Decision> own = [];
 
@@ -29,7 +35,12 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
         var chosen = new List<int>();
         foreach (var wanted in (ReadOnlySpan<ColumnSense>)[ColumnSense.Temperature, ColumnSense.Unknown, ColumnSense.OwnTemperature])
         {
-            chosen = [.. Enumerable.Range(0, columns.Count).Where(i => IsGiven(i) || (IsNumeric(i) && senses[i].Sense == wanted && !IsIgnored(i)))];
+            chosen =
+            [
+                .. Enumerable
+                    .Range(0, columns.Count)
+                    .Where(i => IsGiven(i) || (IsNumeric(i) && senses[i].Sense == wanted && !IsIgnored(i))),
+            ];
             if (wanted == ColumnSense.Unknown)
             {
                 chosen = Likely(chosen);
@@ -43,7 +54,13 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
 
         for (var i = 0; i < columns.Count; i++)
         {
-            if (!chosen.Contains(i) && !clock.Uses(i) && columns[i].Filled > 0 && i != UnitColumn && !own.Exists(d => d.Id == $"channel[{i}]"))
+            if (
+                !chosen.Contains(i)
+                && !clock.Uses(i)
+                && columns[i].Filled > 0
+                && i != UnitColumn
+                && !own.Exists(d => d.Id == $"channel[{i}]")
+            )
             {
                 own.Add(NotUsed(i, WhyNot(i, senses[i])));
             }
@@ -67,7 +84,12 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
     private (ColumnSense Sense, string? Quantity) Sense(int column)
     {
         var (sense, quantity) = ColumnWords.Sense(Heading(column), UnitText(column));
-        if (sense == ColumnSense.Unknown && RowUnit is not null && columns[column].Mostly(CellKind.Number) && Heading(column).Equals("Value", StringComparison.OrdinalIgnoreCase))
+        if (
+            sense == ColumnSense.Unknown
+            && RowUnit is not null
+            && columns[column].Mostly(CellKind.Number)
+            && Heading(column).Equals("Value", StringComparison.OrdinalIgnoreCase)
+        )
         {
             return (ColumnSense.Temperature, null);
         }
@@ -78,14 +100,27 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
     private bool IsNumeric(int column)
     {
         var c = columns[column];
-        return !clock.Uses(column) && column != UnitColumn && c.Of(CellKind.Number) > 0 && c.Mostly(CellKind.Number, CellKind.Fault, CellKind.Word, CellKind.Half)
-            || (!clock.Uses(column) && c.Filled > 0 && c.Of(CellKind.Number) == 0 && c.Mostly(CellKind.Fault) && ColumnWords.Sense(Heading(column), UnitText(column)).Sense == ColumnSense.Temperature)
+        return !clock.Uses(column)
+                && column != UnitColumn
+                && c.Of(CellKind.Number) > 0
+                && c.Mostly(CellKind.Number, CellKind.Fault, CellKind.Word, CellKind.Half)
+            || (
+                !clock.Uses(column)
+                && c.Filled > 0
+                && c.Of(CellKind.Number) == 0
+                && c.Mostly(CellKind.Fault)
+                && ColumnWords.Sense(Heading(column), UnitText(column)).Sense == ColumnSense.Temperature
+            )
             || (!clock.Uses(column) && c.Of(CellKind.Number) * 4 >= c.Filled * 3 && c.Of(CellKind.Number) > 0);
     }
 
     private bool IsIgnored(int column) => DialectOverridesView.IsIgnored(given.Channel(column));
 
-    private bool IsGiven(int column) => given.Channel(column) is { } channel && !IsIgnored(column) && (channel.Role is not null || channel.Unit is not null) && !clock.Uses(column);
+    private bool IsGiven(int column) =>
+        given.Channel(column) is { } channel
+        && !IsIgnored(column)
+        && (channel.Role is not null || channel.Unit is not null)
+        && !clock.Uses(column);
 
     // Without a word to go by: columns with decimals, or all that do not count rows or stand still, except one behind an unknown time-zone code.
     private List<int> Likely(List<int> unknown)
@@ -96,14 +131,26 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
             return kept;
         }
 
-        return unknown.FindAll(i => IsGiven(i) || !(columns[i].StepsOfOne > 0 && columns[i].StepsOfOne == columns[i].StepsUp && columns[i].StepsDown == 0) && columns[i].Maximum != columns[i].Minimum || (columns[i].Filled == 1 && i == unknown[^1]));
+        return unknown.FindAll(i =>
+            IsGiven(i)
+            || !(columns[i].StepsOfOne > 0 && columns[i].StepsOfOne == columns[i].StepsUp && columns[i].StepsDown == 0)
+                && columns[i].Maximum != columns[i].Minimum
+            || (columns[i].Filled == 1 && i == unknown[^1])
+        );
     }
 
     private void FindUnitColumn()
     {
         for (var i = 0; i < columns.Count; i++)
         {
-            if (columns[i].Filled > 0 && columns[i].Of(CellKind.Number) == 0 && columns[i].Distinct.Count <= 2 && columns[i].Distinct.All(d => UnitWords.Exact(d) is not null) && columns[i].Distinct.Count > 0 && !Heading(i).Contains("type", StringComparison.OrdinalIgnoreCase))
+            if (
+                columns[i].Filled > 0
+                && columns[i].Of(CellKind.Number) == 0
+                && columns[i].Distinct.Count <= 2
+                && columns[i].Distinct.All(d => UnitWords.Exact(d) is not null)
+                && columns[i].Distinct.Count > 0
+                && !Heading(i).Contains("type", StringComparison.OrdinalIgnoreCase)
+            )
             {
                 UnitColumn = i;
                 RowUnit = UnitWords.Exact(layout.Rows.Select(r => i < r.Count ? r[i] : "").First(c => c.Length > 0));
@@ -121,11 +168,20 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
         if (twins > 1 && channel?.Name is null)
         {
             name = string.Create(CultureInfo.InvariantCulture, $"{heading} #{column + 1}");
-            own.Add(new Decision($"name[{column}]", name, Statement.Of("files.name-twice", ("heading", heading), ("column", (long)(column + 1))), DecisionBasis.Assumed, []));
+            own.Add(
+                new Decision(
+                    $"name[{column}]",
+                    name,
+                    Statement.Of("files.name-twice", ("heading", heading), ("column", (long)(column + 1))),
+                    DecisionBasis.Assumed,
+                    []
+                )
+            );
         }
 
         var (sense, _) = Sense(column);
-        var why = IsGiven(column) ? (Statement.Of("files.given"), DecisionBasis.Given)
+        var why =
+            IsGiven(column) ? (Statement.Of("files.given"), DecisionBasis.Given)
             : sense == ColumnSense.Temperature ? (Statement.Of("files.channel-named", ("heading", heading)), DecisionBasis.Read)
             : (Statement.Of("files.channel-likely", ("column", (long)(column + 1))), DecisionBasis.Assumed);
         own.Add(new Decision($"channel[{column}]", name, why.Item1, why.Item2, ["ignore"]));
@@ -143,7 +199,15 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
         role = ColumnWords.RoleOf(heading);
         if (role != MeasuringPoint.Unknown)
         {
-            own.Add(new Decision($"role[{column}]", Wire.Name(role), Statement.Of("files.role-named", ("heading", heading)), DecisionBasis.Read, [.. Enum.GetValues<MeasuringPoint>().Where(p => p != role && p != MeasuringPoint.Unknown).Select(Wire.Name), "ignore"]));
+            own.Add(
+                new Decision(
+                    $"role[{column}]",
+                    Wire.Name(role),
+                    Statement.Of("files.role-named", ("heading", heading)),
+                    DecisionBasis.Read,
+                    [.. Enum.GetValues<MeasuringPoint>().Where(p => p != role && p != MeasuringPoint.Unknown).Select(Wire.Name), "ignore"]
+                )
+            );
         }
 
         return role;
@@ -161,7 +225,11 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
         var said = given.Channel(column)?.Unit ?? given.Unit;
         if (said is not null)
         {
-            return (UnitWords.Temperatures.Contains(said) ? said : UnitWords.Exact(said)!, Statement.Of("files.given"), DecisionBasis.Given);
+            return (
+                UnitWords.Temperatures.Contains(said) ? said : UnitWords.Exact(said)!,
+                Statement.Of("files.given"),
+                DecisionBasis.Given
+            );
         }
 
         if (UnitWords.Exact(UnitText(column)) is { } row)
@@ -202,8 +270,12 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
         foreach (var line in layout.Preamble)
         {
             var at = line.IndexOfAny([':', ',', ';', '=', '\t']);
-            var named = at > 0 && ColumnWords.Sense(line[..at], "").Sense == ColumnSense.Temperature || line.Contains("unit", StringComparison.OrdinalIgnoreCase);
-            var unit = UnitWords.Sign(line) ?? (named ? UnitWords.Exact(line[(at + 1)..].Trim(' ', ',', ';', '\t', '"')) ?? UnitWords.InHeading(line) : null);
+            var named =
+                at > 0 && ColumnWords.Sense(line[..at], "").Sense == ColumnSense.Temperature
+                || line.Contains("unit", StringComparison.OrdinalIgnoreCase);
+            var unit =
+                UnitWords.Sign(line)
+                ?? (named ? UnitWords.Exact(line[(at + 1)..].Trim(' ', ',', ';', '\t', '"')) ?? UnitWords.InHeading(line) : null);
             if (unit is not null)
             {
                 if (found is { } other && other.Unit != unit)
@@ -219,13 +291,20 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
     }
 
     private Decision NotUsed(int column, Statement because) =>
-        new($"channel[{column}]", "ignore", because, IsIgnored(column) ? DecisionBasis.Given : DecisionBasis.Inferred, [.. Enum.GetValues<MeasuringPoint>().Where(p => p != MeasuringPoint.Unknown).Select(Wire.Name)]);
+        new(
+            $"channel[{column}]",
+            "ignore",
+            because,
+            IsIgnored(column) ? DecisionBasis.Given : DecisionBasis.Inferred,
+            [.. Enum.GetValues<MeasuringPoint>().Where(p => p != MeasuringPoint.Unknown).Select(Wire.Name)]
+        );
 
     private Statement WhyNot(int column, (ColumnSense Sense, string? Quantity) sense)
     {
         var heading = Heading(column);
         return IsIgnored(column) ? Statement.Of("files.given")
-            : sense.Sense is ColumnSense.Other or ColumnSense.OwnTemperature ? Statement.Of("files.channel-other", ("heading", heading), ("quantity", Statement.Of("files.quantity-" + sense.Quantity)))
+            : sense.Sense is ColumnSense.Other or ColumnSense.OwnTemperature
+                ? Statement.Of("files.channel-other", ("heading", heading), ("quantity", Statement.Of("files.quantity-" + sense.Quantity)))
             : !IsNumeric(column) ? Statement.Of("files.channel-no-numbers", ("column", (long)(column + 1)))
             : layout.Names.Count == 0 ? Statement.Of("files.channel-whole", ("column", (long)(column + 1)))
             : Statement.Of("files.channel-not-named", ("column", (long)(column + 1)));
@@ -235,15 +314,33 @@ internal sealed class ChannelChoice(Layout layout, IReadOnlyList<ColumnSample> c
     {
         for (var i = 0; i < columns.Count; i++)
         {
-            if (IsNumeric(i) && senses[i].Sense == ColumnSense.Other && senses[i].Quantity is not ("record-number" or "event" or "state" or "raw"))
+            if (
+                IsNumeric(i)
+                && senses[i].Sense == ColumnSense.Other
+                && senses[i].Quantity is not ("record-number" or "event" or "state" or "raw")
+            )
             {
-                return new UnreadableFileException(Statement.Of("files.not-temperature", ("heading", Heading(i)), ("quantity", Statement.Of("files.quantity-" + senses[i].Quantity)), ("column", (long)i)));
+                return new UnreadableFileException(
+                    Statement.Of(
+                        "files.not-temperature",
+                        ("heading", Heading(i)),
+                        ("quantity", Statement.Of("files.quantity-" + senses[i].Quantity)),
+                        ("column", (long)i)
+                    )
+                );
             }
         }
 
-        var empty = senses.Exists(s => s.Sense == ColumnSense.Temperature) || Enumerable.Range(0, layout.Names.Count).Any(i => ColumnWords.Sense(Heading(i), UnitText(i)).Sense == ColumnSense.Temperature);
-        return new UnreadableFileException(empty ? Statement.Of("files.no-readings", ("line", (long)layout.HeadingLine)) : Statement.Of("files.no-channel"));
+        var empty =
+            senses.Exists(s => s.Sense == ColumnSense.Temperature)
+            || Enumerable
+                .Range(0, layout.Names.Count)
+                .Any(i => ColumnWords.Sense(Heading(i), UnitText(i)).Sense == ColumnSense.Temperature);
+        return new UnreadableFileException(
+            empty ? Statement.Of("files.no-readings", ("line", (long)layout.HeadingLine)) : Statement.Of("files.no-channel")
+        );
     }
 
-    private static int ColumnOf(string id) => int.Parse(id[(id.IndexOf('[', StringComparison.Ordinal) + 1)..^1], CultureInfo.InvariantCulture);
+    private static int ColumnOf(string id) =>
+        int.Parse(id[(id.IndexOf('[', StringComparison.Ordinal) + 1)..^1], CultureInfo.InvariantCulture);
 }

@@ -81,7 +81,11 @@ internal sealed class ChannelRecord(int column)
         for (var i = Marks.Count - 1; i >= Math.Max(0, Marks.Count - 2); i--)
         {
             var last = Marks[i];
-            if (last.Kind == kind && last.First + last.Count == samples.Count && string.Equals(last.Reason, reason, StringComparison.Ordinal))
+            if (
+                last.Kind == kind
+                && last.First + last.Count == samples.Count
+                && string.Equals(last.Reason, reason, StringComparison.Ordinal)
+            )
             {
                 Marks[i] = last with { Count = last.Count + count, Rows = last.Rows + rows };
                 return;

@@ -102,7 +102,8 @@ internal sealed class Clock
     public bool TryNumber(ReadOnlySpan<char> text, out long milliseconds)
     {
         milliseconds = 0;
-        return NumberText.TryParse(text, Mark, out var count) && TryMilliseconds(count, Scale, Kind == ClockKind.Epoch ? EpochMs + EpochShift : 0, out milliseconds);
+        return NumberText.TryParse(text, Mark, out var count)
+            && TryMilliseconds(count, Scale, Kind == ClockKind.Epoch ? EpochMs + EpochShift : 0, out milliseconds);
     }
 
     /// <summary>Reads one stamp text.</summary>
@@ -112,7 +113,10 @@ internal sealed class Clock
         {
             // A spreadsheet turned this stamp into its own day count.
             milliseconds = 0;
-            return NumberText.TryParse(text.Trim(), '.', out var serial) && serial is > 20_000 and < 80_000 && text.Contains('.') && TryDays(text.Trim(), serial, out milliseconds);
+            return NumberText.TryParse(text.Trim(), '.', out var serial)
+                && serial is > 20_000 and < 80_000
+                && text.Contains('.')
+                && TryDays(text.Trim(), serial, out milliseconds);
         }
 
         if (!parts.HasDate || !(parts.HasTime || Second < 0) || !StampText.TryResolve(parts, Order, out milliseconds))
@@ -140,13 +144,16 @@ internal sealed class Clock
     private static bool TryDays(ReadOnlySpan<char> text, double day, out long milliseconds)
     {
         var fine = text.Length - text.LastIndexOfAny('.', ',') > 8;
-        return fine ? TryMilliseconds(day, DayMs, SerialMs, out milliseconds) : TryMilliseconds(Math.Round(day * 86_400), 1000, SerialMs, out milliseconds);
+        return fine
+            ? TryMilliseconds(day, DayMs, SerialMs, out milliseconds)
+            : TryMilliseconds(Math.Round(day * 86_400), 1000, SerialMs, out milliseconds);
     }
 
     private bool Number(string? cell, out double value)
     {
         value = 0;
-        return cell is not null && (NumberText.TryParse(cell, Mark, out value) || NumberText.TryParse(cell, Mark == '.' ? ',' : '.', out value));
+        return cell is not null
+            && (NumberText.TryParse(cell, Mark, out value) || NumberText.TryParse(cell, Mark == '.' ? ',' : '.', out value));
     }
 
     private bool TryElapsed(string cell, out long milliseconds)
@@ -171,7 +178,13 @@ internal sealed class Clock
     private bool TryDayOfYear(List<string?> row, out long milliseconds)
     {
         milliseconds = 0;
-        if (!int.TryParse(row[Column], out var year) || !int.TryParse(row[Second], out var day) || year is < 1970 or > 2200 || day < 1 || day > (DateTime.IsLeapYear(year) ? 366 : 365))
+        if (
+            !int.TryParse(row[Column], out var year)
+            || !int.TryParse(row[Second], out var day)
+            || year is < 1970 or > 2200
+            || day < 1
+            || day > (DateTime.IsLeapYear(year) ? 366 : 365)
+        )
         {
             return false;
         }
@@ -182,7 +195,10 @@ internal sealed class Clock
             return false;
         }
 
-        milliseconds = (new DateTime(year, 1, 1).Ticks / TimeSpan.TicksPerMillisecond) + ((day - 1) * DayMs) + ((((clock / 100) * 60) + (clock % 100)) * 60_000L);
+        milliseconds =
+            (new DateTime(year, 1, 1).Ticks / TimeSpan.TicksPerMillisecond)
+            + ((day - 1) * DayMs)
+            + ((((clock / 100) * 60) + (clock % 100)) * 60_000L);
         return true;
     }
 
@@ -199,6 +215,8 @@ internal sealed class Clock
             return TryDays(row[Column]!, day, out milliseconds);
         }
 
-        return Number(row[Second], out var seconds) && seconds is >= 0 and <= 86_400 && TryMilliseconds(Math.Floor(day), DayMs, SerialMs + (long)Math.Round(seconds * 1000), out milliseconds);
+        return Number(row[Second], out var seconds)
+            && seconds is >= 0 and <= 86_400
+            && TryMilliseconds(Math.Floor(day), DayMs, SerialMs + (long)Math.Round(seconds * 1000), out milliseconds);
     }
 }

@@ -23,31 +23,175 @@ internal static class ColumnWords
 {
     private static readonly HashSet<string> TimeWords = new(StringComparer.Ordinal)
     {
-        "time", "date", "datetime", "timestamp", "fecha", "hora", "datum", "zeit", "uhrzeit", "datumzeit", "tijd", "czas", "data", "ora", "heure", "tid", "dato", "elapsed", "ts", "čas", "дата", "время", "日期", "时间",
-        "mins", "secs", "seconds", "epoch", "unixtime", "clock",
+        "time",
+        "date",
+        "datetime",
+        "timestamp",
+        "fecha",
+        "hora",
+        "datum",
+        "zeit",
+        "uhrzeit",
+        "datumzeit",
+        "tijd",
+        "czas",
+        "data",
+        "ora",
+        "heure",
+        "tid",
+        "dato",
+        "elapsed",
+        "ts",
+        "čas",
+        "дата",
+        "время",
+        "日期",
+        "时间",
+        "mins",
+        "secs",
+        "seconds",
+        "epoch",
+        "unixtime",
+        "clock",
     };
 
     private static readonly Dictionary<string, string> OtherWords = new(StringComparer.Ordinal)
     {
-        ["humidity"] = "humidity", ["hum"] = "humidity", ["rh"] = "humidity", ["feuchte"] = "humidity", ["feuchtigkeit"] = "humidity", ["luftfeuchte"] = "humidity", ["humedad"] = "humidity", ["humidite"] = "humidity",
-        ["battery"] = "voltage", ["batt"] = "voltage", ["bat"] = "voltage", ["batterie"] = "voltage", ["batería"] = "voltage", ["vbat"] = "voltage", ["volt"] = "voltage", ["volts"] = "voltage", ["voltage"] = "voltage",
-        ["potential"] = "voltage", ["mv"] = "voltage", ["spannung"] = "voltage", ["voltaje"] = "voltage", ["current"] = "current", ["pressure"] = "pressure", ["druck"] = "pressure", ["presión"] = "pressure", ["baro"] = "pressure",
-        ["hpa"] = "pressure", ["mbar"] = "pressure", ["kpa"] = "pressure", ["psi"] = "pressure", ["light"] = "light", ["lux"] = "light", ["intensity"] = "light", ["co"] = "concentration", ["ppm"] = "concentration",
-        ["record"] = "record-number", ["rec"] = "record-number", ["rn"] = "record-number", ["no"] = "record-number", ["nr"] = "record-number", ["num"] = "record-number", ["number"] = "record-number", ["index"] = "record-number",
-        ["idx"] = "record-number", ["count"] = "record-number", ["sample"] = "record-number", ["id"] = "record-number", ["raw"] = "raw", ["adc"] = "raw", ["state"] = "state", ["status"] = "state", ["flag"] = "state", ["alarm"] = "state",
-        ["serial"] = "record-number", ["signal"] = "signal", ["rssi"] = "signal", ["moisture"] = "humidity", ["moist"] = "humidity", ["rain"] = "length", ["wind"] = "speed", ["speed"] = "speed",
-        ["logged"] = "event", ["opened"] = "event", ["end"] = "event", ["stopped"] = "event", ["started"] = "event", ["connected"] = "event", ["host"] = "event", ["eof"] = "event", ["button"] = "event", ["coupler"] = "event",
-        ["event"] = "event", ["marker"] = "event", ["comment"] = "event", ["note"] = "event", ["notes"] = "event", ["lat"] = "position", ["latitude"] = "position", ["lon"] = "position", ["longitude"] = "position",
-        ["altitude"] = "position", ["acceleration"] = "acceleration", ["acc"] = "acceleration", ["interval"] = "duration", ["duration"] = "duration", ["setpoint"] = "limit", ["limit"] = "limit",
+        ["humidity"] = "humidity",
+        ["hum"] = "humidity",
+        ["rh"] = "humidity",
+        ["feuchte"] = "humidity",
+        ["feuchtigkeit"] = "humidity",
+        ["luftfeuchte"] = "humidity",
+        ["humedad"] = "humidity",
+        ["humidite"] = "humidity",
+        ["battery"] = "voltage",
+        ["batt"] = "voltage",
+        ["bat"] = "voltage",
+        ["batterie"] = "voltage",
+        ["batería"] = "voltage",
+        ["vbat"] = "voltage",
+        ["volt"] = "voltage",
+        ["volts"] = "voltage",
+        ["voltage"] = "voltage",
+        ["potential"] = "voltage",
+        ["mv"] = "voltage",
+        ["spannung"] = "voltage",
+        ["voltaje"] = "voltage",
+        ["current"] = "current",
+        ["pressure"] = "pressure",
+        ["druck"] = "pressure",
+        ["presión"] = "pressure",
+        ["baro"] = "pressure",
+        ["hpa"] = "pressure",
+        ["mbar"] = "pressure",
+        ["kpa"] = "pressure",
+        ["psi"] = "pressure",
+        ["light"] = "light",
+        ["lux"] = "light",
+        ["intensity"] = "light",
+        ["co"] = "concentration",
+        ["ppm"] = "concentration",
+        ["record"] = "record-number",
+        ["rec"] = "record-number",
+        ["rn"] = "record-number",
+        ["no"] = "record-number",
+        ["nr"] = "record-number",
+        ["num"] = "record-number",
+        ["number"] = "record-number",
+        ["index"] = "record-number",
+        ["idx"] = "record-number",
+        ["count"] = "record-number",
+        ["sample"] = "record-number",
+        ["id"] = "record-number",
+        ["raw"] = "raw",
+        ["adc"] = "raw",
+        ["state"] = "state",
+        ["status"] = "state",
+        ["flag"] = "state",
+        ["alarm"] = "state",
+        ["serial"] = "record-number",
+        ["signal"] = "signal",
+        ["rssi"] = "signal",
+        ["moisture"] = "humidity",
+        ["moist"] = "humidity",
+        ["rain"] = "length",
+        ["wind"] = "speed",
+        ["speed"] = "speed",
+        ["logged"] = "event",
+        ["opened"] = "event",
+        ["end"] = "event",
+        ["stopped"] = "event",
+        ["started"] = "event",
+        ["connected"] = "event",
+        ["host"] = "event",
+        ["eof"] = "event",
+        ["button"] = "event",
+        ["coupler"] = "event",
+        ["event"] = "event",
+        ["marker"] = "event",
+        ["comment"] = "event",
+        ["note"] = "event",
+        ["notes"] = "event",
+        ["lat"] = "position",
+        ["latitude"] = "position",
+        ["lon"] = "position",
+        ["longitude"] = "position",
+        ["altitude"] = "position",
+        ["acceleration"] = "acceleration",
+        ["acc"] = "acceleration",
+        ["interval"] = "duration",
+        ["duration"] = "duration",
+        ["setpoint"] = "limit",
+        ["limit"] = "limit",
     };
 
     private static readonly HashSet<string> TemperatureWords = new(StringComparer.Ordinal)
     {
-        "temp", "temps", "temperature", "temperatures", "temperatur", "temperatura", "température", "tmp", "temperatuur", "teplota", "lämpötila", "celsius", "fahrenheit", "kelvin", "degc", "degf", "thermocouple", "tc", "rtd", "pt", "probe",
-        "温度", "température", "temper", "termopar", "fühler",
+        "temp",
+        "temps",
+        "temperature",
+        "temperatures",
+        "temperatur",
+        "temperatura",
+        "température",
+        "tmp",
+        "temperatuur",
+        "teplota",
+        "lämpötila",
+        "celsius",
+        "fahrenheit",
+        "kelvin",
+        "degc",
+        "degf",
+        "thermocouple",
+        "tc",
+        "rtd",
+        "pt",
+        "probe",
+        "温度",
+        "température",
+        "temper",
+        "termopar",
+        "fühler",
     };
 
-    private static readonly HashSet<string> OwnWords = new(StringComparer.Ordinal) { "dew", "dewpoint", "taupunkt", "rocío", "ptemp", "panel", "internal", "intern", "junction", "board", "heat", "index", "wetbulb" };
+    private static readonly HashSet<string> OwnWords = new(StringComparer.Ordinal)
+    {
+        "dew",
+        "dewpoint",
+        "taupunkt",
+        "rocío",
+        "ptemp",
+        "panel",
+        "internal",
+        "intern",
+        "junction",
+        "board",
+        "heat",
+        "index",
+        "wetbulb",
+    };
 
     /// <summary>Whether a heading names a date or time column.</summary>
     public static bool IsTime(string heading)
@@ -75,7 +219,10 @@ internal static class ColumnWords
             return (ColumnSense.OwnTemperature, "own-temperature");
         }
 
-        if ((UnitWords.OtherQuantity(units) ?? UnitWords.OtherQuantity(WithoutSerial(heading))) is { } quantity && !(temperature && unit is not null))
+        if (
+            (UnitWords.OtherQuantity(units) ?? UnitWords.OtherQuantity(WithoutSerial(heading))) is { } quantity
+            && !(temperature && unit is not null)
+        )
         {
             return (ColumnSense.Other, quantity);
         }
@@ -93,7 +240,9 @@ internal static class ColumnWords
             return (ColumnSense.Other, "record-number");
         }
 
-        return temperature || unit is not null || RoleOf(heading) != MeasuringPoint.Unknown ? (ColumnSense.Temperature, null) : (ColumnSense.Unknown, null);
+        return temperature || unit is not null || RoleOf(heading) != MeasuringPoint.Unknown
+            ? (ColumnSense.Temperature, null)
+            : (ColumnSense.Unknown, null);
     }
 
     /// <summary>Where on the machine the heading's words say the channel was; unknown where they say nothing.</summary>
@@ -113,9 +262,27 @@ internal static class ColumnWords
             return false;
         }
 
-        return Has("plate", "ware", "dish", "plato", "vajilla", "teller", "crockery", "glass", "mug", "puck", "disc", "disk", "surface", "superficie") ? MeasuringPoint.WareSurface
+        return Has(
+                "plate",
+                "ware",
+                "dish",
+                "plato",
+                "vajilla",
+                "teller",
+                "crockery",
+                "glass",
+                "mug",
+                "puck",
+                "disc",
+                "disk",
+                "surface",
+                "superficie"
+            )
+                ? MeasuringPoint.WareSurface
             : Has("manifold", "final", "fresh", "múltiple") ? MeasuringPoint.FinalRinseManifold
-            : Has("rinse", "enjuague") ? Has("tank", "pumped", "power", "tanque", "bombeado") ? MeasuringPoint.PumpedRinseTank : MeasuringPoint.FinalRinseManifold
+            : Has("rinse", "enjuague")
+                ? Has("tank", "pumped", "power", "tanque", "bombeado") ? MeasuringPoint.PumpedRinseTank
+                    : MeasuringPoint.FinalRinseManifold
             : Has("wash", "lavado", "tank", "tanque") ? MeasuringPoint.WashTank
             : Has("sanitizer", "sanitizing", "solution", "desinfectante") ? MeasuringPoint.SanitizingSolution
             : Has("air", "ambient", "room", "aire", "ambiente", "luft") ? MeasuringPoint.Air

@@ -119,7 +119,10 @@ internal sealed class DateOrderEvidence
     // Until the person answers: slashes with AM and PM as month first, two-digit years in front where they fit, else day first.
     private DateOrder Provisional(List<DateOrder> orders)
     {
-        DateOrder[] preference = mark == '/' ? [twelveHour ? DateOrder.Mdy : DateOrder.Dmy, DateOrder.Mdy, DateOrder.Ymd] : [DateOrder.Ymd, DateOrder.Dmy, DateOrder.Mdy];
+        DateOrder[] preference =
+            mark == '/'
+                ? [twelveHour ? DateOrder.Mdy : DateOrder.Dmy, DateOrder.Mdy, DateOrder.Ymd]
+                : [DateOrder.Ymd, DateOrder.Dmy, DateOrder.Mdy];
         return preference.First(orders.Contains);
     }
 

@@ -26,7 +26,8 @@ internal sealed class DecimalMarks(int columns)
     public (char[] Marks, Decision Decision) Decide(char? given, Func<int, bool> used)
     {
         var marks = new char[columns];
-        long points = 0, commas = 0;
+        long points = 0,
+            commas = 0;
         for (var i = 0; i < columns; i++)
         {
             points += used(i) ? Points(i) : 0;
@@ -36,13 +37,20 @@ internal sealed class DecimalMarks(int columns)
         var file = commas > points ? ',' : '.';
         for (var i = 0; i < columns; i++)
         {
-            marks[i] = given ?? (Commas(i) > Points(i) ? ',' : Points(i) > 0 ? '.' : file);
+            marks[i] =
+                given
+                ?? (
+                    Commas(i) > Points(i) ? ','
+                    : Points(i) > 0 ? '.'
+                    : file
+                );
         }
 
         var (because, basis) =
             given is not null ? (Statement.Of("files.given"), DecisionBasis.Given)
             : points == 0 && commas == 0 ? (Statement.Of("files.decimal-none"), DecisionBasis.Assumed)
-            : points > 0 && commas > 0 ? (Statement.Of("files.decimal-mixed", ("points", points), ("commas", commas)), DecisionBasis.Inferred)
+            : points > 0 && commas > 0
+                ? (Statement.Of("files.decimal-mixed", ("points", points), ("commas", commas)), DecisionBasis.Inferred)
             : (Statement.Of("files.decimal", ("count", Math.Max(points, commas))), DecisionBasis.Inferred);
         var mark = given ?? file;
         return (marks, new Decision("decimal-mark", mark == ',' ? "comma" : "point", because, basis, [mark == ',' ? "point" : "comma"]));

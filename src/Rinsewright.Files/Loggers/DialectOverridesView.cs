@@ -22,10 +22,13 @@ internal sealed class DialectOverridesView
             "comma" => ',',
             _ => throw Unknown("decimal-mark", o.DecimalMark!, ["point", "comma"]),
         };
-        DateOrder = o.DateOrder is null ? null
+        DateOrder =
+            o.DateOrder is null ? null
             : Enum.TryParse<DateOrder>(o.DateOrder, ignoreCase: true, out var order) && !char.IsAsciiDigit(o.DateOrder[0]) ? order
             : throw Unknown("date-order", o.DateOrder, ["ymd", "dmy", "mdy"]);
-        OffsetMinutes = o.UtcOffset is null ? null : ZoneWords.OffsetOf(o.UtcOffset) ?? throw Unknown("utc-offset", o.UtcOffset, ["+00:00", "-05:00"]);
+        OffsetMinutes = o.UtcOffset is null
+            ? null
+            : ZoneWords.OffsetOf(o.UtcOffset) ?? throw Unknown("utc-offset", o.UtcOffset, ["+00:00", "-05:00"]);
         Unit = o.Unit is null ? null : CheckedUnit(o.Unit);
         Marks = new FaultMarks(o.FaultMarks);
         channels = (options.Channels ?? []).GroupBy(c => c.Index).ToDictionary(g => g.Key, g => g.Last());
@@ -61,7 +64,11 @@ internal sealed class DialectOverridesView
     public static MeasuringPoint? Role(ChannelOverride? channel) =>
         channel?.Role is null || IsIgnored(channel) ? null
         : Enum.TryParse<MeasuringPoint>(channel.Role, ignoreCase: true, out var role) && !char.IsAsciiDigit(channel.Role[0]) ? role
-        : throw Unknown("role", channel.Role, [.. Enum.GetNames<MeasuringPoint>().Select(n => char.ToLowerInvariant(n[0]) + n[1..]), "ignore"]);
+        : throw Unknown(
+            "role",
+            channel.Role,
+            [.. Enum.GetNames<MeasuringPoint>().Select(n => char.ToLowerInvariant(n[0]) + n[1..]), "ignore"]
+        );
 
     public static bool IsIgnored(ChannelOverride? channel) => string.Equals(channel?.Role, "ignore", StringComparison.OrdinalIgnoreCase);
 
@@ -69,5 +76,6 @@ internal sealed class DialectOverridesView
     public static UnreadableFileException Unknown(string what, string value, IEnumerable<string> known) =>
         new(Statement.Of("files.override-unknown", ("what", what), ("value", value), ("known", string.Join(", ", known))));
 
-    private static string CheckedUnit(string unit) => UnitWords.Temperatures.Contains(unit) ? unit : UnitWords.Exact(unit) ?? throw Unknown("unit", unit, UnitWords.Temperatures);
+    private static string CheckedUnit(string unit) =>
+        UnitWords.Temperatures.Contains(unit) ? unit : UnitWords.Exact(unit) ?? throw Unknown("unit", unit, UnitWords.Temperatures);
 }

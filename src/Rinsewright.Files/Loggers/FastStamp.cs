@@ -66,7 +66,12 @@ internal sealed class FastStamp(Clock clock)
     private bool TryLong(ReadOnlySpan<char> text, out long milliseconds)
     {
         length = -1;
-        if (!StampText.TryParse(text, out var parts) || !parts.HasDate || !StampText.TryResolve(parts, clock.Order, out milliseconds) || parts.OffsetMinutes != clock.Offset && parts.OffsetMinutes is not null)
+        if (
+            !StampText.TryParse(text, out var parts)
+            || !parts.HasDate
+            || !StampText.TryResolve(parts, clock.Order, out milliseconds)
+            || parts.OffsetMinutes != clock.Offset && parts.OffsetMinutes is not null
+        )
         {
             milliseconds = 0;
             return false;
@@ -79,7 +84,14 @@ internal sealed class FastStamp(Clock clock)
 
         // hh:mm:ss with two digits each.
         var first = text.IndexOf(':');
-        if (first < 2 || text.Length < first + 6 || text[first + 3] != ':' || !Digits(text, first - 2) || !Digits(text, first + 1) || !Digits(text, first + 4))
+        if (
+            first < 2
+            || text.Length < first + 6
+            || text[first + 3] != ':'
+            || !Digits(text, first - 2)
+            || !Digits(text, first + 1)
+            || !Digits(text, first + 4)
+        )
         {
             return true;
         }
@@ -89,7 +101,10 @@ internal sealed class FastStamp(Clock clock)
         length = text.Length;
         text.CopyTo(last);
         minuteBase = milliseconds - (Two(text, secondAt) * 1000L);
-        dayBase = parts.TwelveHour || (hourAt > 0 && char.IsAsciiDigit(text[hourAt - 1])) ? -1 : minuteBase - (((Two(text, hourAt) * 60) + Two(text, first + 1)) * 60_000L);
+        dayBase =
+            parts.TwelveHour || (hourAt > 0 && char.IsAsciiDigit(text[hourAt - 1]))
+                ? -1
+                : minuteBase - (((Two(text, hourAt) * 60) + Two(text, first + 1)) * 60_000L);
         return true;
     }
 

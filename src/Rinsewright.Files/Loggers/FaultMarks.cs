@@ -6,20 +6,81 @@ internal sealed class FaultMarks(IReadOnlyList<string>? given)
     // Powers of two: raw codes; -127, -196.6: a digital sensor's answer to silence in °C and °F; the rest as boards write them.
     private static readonly double[] Values =
     [
-        -100, -127, -148, -196.6, -200, -328, -273, -273.1, -273.15, -999, -999.9, -9999, -99.9, -32768, 999, 999.9, 2047, 4095, 6999, 7999, 9999, 32767, 65535, 65336,
+        -100,
+        -127,
+        -148,
+        -196.6,
+        -200,
+        -328,
+        -273,
+        -273.1,
+        -273.15,
+        -999,
+        -999.9,
+        -9999,
+        -99.9,
+        -32768,
+        999,
+        999.9,
+        2047,
+        4095,
+        6999,
+        7999,
+        9999,
+        32767,
+        65535,
+        65336,
     ];
 
     private static readonly HashSet<string> Words = new(StringComparer.OrdinalIgnoreCase)
     {
-        "NA", "N/A", "#N/A", "NaN", "-NaN", "1.#QNAN", "OL", "O.L", "O.L.", "OF", "OPEN", "OVER", "OVLD", "OVERLOAD", "ERR", "ERROR", "FAULT", "FAIL", "NULL", "NONE", "INF", "-INF",
-        "LO", "HI", "NC", "N.C.", "BURNOUT", "B.OUT", "#VALUE!", "#REF!", "#DIV/0!", "INVALID", "NODATA", "NO DATA", "MISSING", "X", "?", "*",
+        "NA",
+        "N/A",
+        "#N/A",
+        "NaN",
+        "-NaN",
+        "1.#QNAN",
+        "OL",
+        "O.L",
+        "O.L.",
+        "OF",
+        "OPEN",
+        "OVER",
+        "OVLD",
+        "OVERLOAD",
+        "ERR",
+        "ERROR",
+        "FAULT",
+        "FAIL",
+        "NULL",
+        "NONE",
+        "INF",
+        "-INF",
+        "LO",
+        "HI",
+        "NC",
+        "N.C.",
+        "BURNOUT",
+        "B.OUT",
+        "#VALUE!",
+        "#REF!",
+        "#DIV/0!",
+        "INVALID",
+        "NODATA",
+        "NO DATA",
+        "MISSING",
+        "X",
+        "?",
+        "*",
     };
 
     private static readonly System.Buffers.SearchValues<char> Dashes = System.Buffers.SearchValues.Create("-–—_. /*#?");
 
     private readonly double[] extraValues =
     [
-        .. (given ?? []).Where(g => NumberText.TryParse(g.Replace(',', '.'), '.', out _)).Select(g => NumberText.TryParse(g.Replace(',', '.'), '.', out var v) ? v : 0),
+        .. (given ?? [])
+            .Where(g => NumberText.TryParse(g.Replace(',', '.'), '.', out _))
+            .Select(g => NumberText.TryParse(g.Replace(',', '.'), '.', out var v) ? v : 0),
     ];
 
     private readonly HashSet<string> extraWords = new(given ?? [], StringComparer.OrdinalIgnoreCase);

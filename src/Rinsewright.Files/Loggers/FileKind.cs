@@ -36,7 +36,11 @@ internal static class FileKind
             throw new UnreadableFileException(Statement.Of("files.empty"));
         }
 
-        if (head.StartsWith("PK\u0003\u0004"u8) || head.StartsWith("PK\u0005\u0006"u8) || head.StartsWith(Convert.FromHexString("D0CF11E0A1B11AE1")))
+        if (
+            head.StartsWith("PK\u0003\u0004"u8)
+            || head.StartsWith("PK\u0005\u0006"u8)
+            || head.StartsWith(Convert.FromHexString("D0CF11E0A1B11AE1"))
+        )
         {
             return true;
         }
@@ -55,7 +59,10 @@ internal static class FileKind
         }
 
         var start16 = Encoding.ASCII.GetString(head[..Math.Min(head.Length, 256)]).TrimStart('?', '\u00ef', ' ', '\r', '\n', '\t');
-        if (start16.StartsWith("<!doctype", StringComparison.OrdinalIgnoreCase) || start16.StartsWith("<html", StringComparison.OrdinalIgnoreCase))
+        if (
+            start16.StartsWith("<!doctype", StringComparison.OrdinalIgnoreCase)
+            || start16.StartsWith("<html", StringComparison.OrdinalIgnoreCase)
+        )
         {
             throw Refuse("page");
         }
@@ -72,7 +79,8 @@ internal static class FileKind
         foreach (var c in text)
         {
             seen++;
-            odd += (char.IsControl(c) && c is not ('\r' or '\n' or '\t' or '\f' or '\u001a')) || c == '\ufffd' || char.IsSurrogate(c) ? 1 : 0;
+            odd +=
+                (char.IsControl(c) && c is not ('\r' or '\n' or '\t' or '\f' or '\u001a')) || c == '\ufffd' || char.IsSurrogate(c) ? 1 : 0;
         }
 
         if (odd > 8 && odd * 20 > seen)

@@ -73,13 +73,16 @@ internal static class Frozen
             return [];
         }
 
-        return alone ? runs : runs.FindAll(r => neighbours.Any(n => Moves(n, trace.SecondsAt(r.First), trace.SecondsAt(r.First + r.Count - 1))));
+        return alone
+            ? runs
+            : runs.FindAll(r => neighbours.Any(n => Moves(n, trace.SecondsAt(r.First), trace.SecondsAt(r.First + r.Count - 1))));
     }
 
     private static bool Moves(Trace neighbour, double fromSeconds, double toSeconds)
     {
         var first = FirstAt(neighbour, fromSeconds);
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        double low = double.PositiveInfinity,
+            high = double.NegativeInfinity;
         for (var i = first; i < neighbour.Count && neighbour.SecondsAt(i) <= toSeconds; i++)
         {
             low = Math.Min(low, neighbour.ValueAt(i));
@@ -95,7 +98,8 @@ internal static class Frozen
 
     private static int FirstAt(Trace trace, double seconds)
     {
-        int low = 0, high = trace.Count;
+        int low = 0,
+            high = trace.Count;
         while (low < high)
         {
             var middle = (low + high) >> 1;

@@ -19,7 +19,15 @@ internal static class Judgements
             if (channel.Faults > 0)
             {
                 var texts = string.Join(", ", channel.FaultTexts.Select(t => t.Length == 0 ? "\"\"" : t));
-                decisions.Add(new Decision($"faults[{channel.Column}]", texts, Statement.Of("files.faults", ("rows", channel.Faults), ("marks", texts)), DecisionBasis.Read, []));
+                decisions.Add(
+                    new Decision(
+                        $"faults[{channel.Column}]",
+                        texts,
+                        Statement.Of("files.faults", ("rows", channel.Faults), ("marks", texts)),
+                        DecisionBasis.Read,
+                        []
+                    )
+                );
             }
         }
 
@@ -28,7 +36,13 @@ internal static class Judgements
         return Build(recording, plans, start, clock.Offset, decisions);
     }
 
-    private static List<LoggerChannel> Build(Recording recording, IReadOnlyList<ChannelPlan> plans, DateTime? start, int? offset, List<Decision> decisions)
+    private static List<LoggerChannel> Build(
+        Recording recording,
+        IReadOnlyList<ChannelPlan> plans,
+        DateTime? start,
+        int? offset,
+        List<Decision> decisions
+    )
     {
         var bare = recording.Channels.Select(c => c.Samples.Build(Units.Celsius)).ToList();
         var channels = new List<LoggerChannel>();
@@ -37,8 +51,18 @@ internal static class Judgements
             var channel = recording.Channels[i];
             if (bare[i].Count == 0)
             {
-                decisions.RemoveAll(d => d.Id.EndsWith($"[{channel.Column}]", StringComparison.Ordinal) && !d.Id.StartsWith("faults", StringComparison.Ordinal));
-                decisions.Add(new Decision($"channel[{channel.Column}]", "ignore", Statement.Of("files.channel-not-fitted", ("marks", string.Join(", ", channel.FaultTexts))), DecisionBasis.Inferred, []));
+                decisions.RemoveAll(d =>
+                    d.Id.EndsWith($"[{channel.Column}]", StringComparison.Ordinal) && !d.Id.StartsWith("faults", StringComparison.Ordinal)
+                );
+                decisions.Add(
+                    new Decision(
+                        $"channel[{channel.Column}]",
+                        "ignore",
+                        Statement.Of("files.channel-not-fitted", ("marks", string.Join(", ", channel.FaultTexts))),
+                        DecisionBasis.Inferred,
+                        []
+                    )
+                );
                 continue;
             }
 
@@ -47,7 +71,15 @@ internal static class Judgements
             {
                 var value = bare[i].ValueAt(first).ToString("0.######", CultureInfo.InvariantCulture);
                 channel.Marks.Add(new TraceMark(TraceMarkKind.Frozen, first, count, count, null, value));
-                decisions.Add(new Decision($"frozen[{channel.Column}]", value, Statement.Of(neighbours.Count > 0 ? "files.frozen" : "files.frozen-alone", ("rows", (long)count), ("value", value)), DecisionBasis.Inferred, []));
+                decisions.Add(
+                    new Decision(
+                        $"frozen[{channel.Column}]",
+                        value,
+                        Statement.Of(neighbours.Count > 0 ? "files.frozen" : "files.frozen-alone", ("rows", (long)count), ("value", value)),
+                        DecisionBasis.Inferred,
+                        []
+                    )
+                );
             }
 
             channel.Samples.Name = plans[i].Name;
@@ -56,7 +88,13 @@ internal static class Judgements
                 channel.Samples.Mark(mark);
             }
 
-            channels.Add(new LoggerChannel(channel.Column, channel.Samples.Build(plans[i].Unit, start, offset is { } minutes ? TimeSpan.FromMinutes(minutes) : null), plans[i].Role));
+            channels.Add(
+                new LoggerChannel(
+                    channel.Column,
+                    channel.Samples.Build(plans[i].Unit, start, offset is { } minutes ? TimeSpan.FromMinutes(minutes) : null),
+                    plans[i].Role
+                )
+            );
         }
 
         return channels;
@@ -77,11 +115,27 @@ internal static class Judgements
             if (others > 0 && channel.NearZero == 0 && !(channel.Zeros > 0 && channel.MinusOnes > 0))
             {
                 Retrace.WithoutValue(channel, value, text);
-                decisions.Add(new Decision($"faults[{channel.Column}]", text, Statement.Of("files.fault-judged", ("value", text), ("rows", count)), DecisionBasis.Inferred, []));
+                decisions.Add(
+                    new Decision(
+                        $"faults[{channel.Column}]",
+                        text,
+                        Statement.Of("files.fault-judged", ("value", text), ("rows", count)),
+                        DecisionBasis.Inferred,
+                        []
+                    )
+                );
             }
             else
             {
-                decisions.Add(new Decision($"kept[{channel.Column}]", text, Statement.Of(others == 0 ? "files.value-alone" : "files.value-kept", ("value", text), ("rows", count)), DecisionBasis.Assumed, []));
+                decisions.Add(
+                    new Decision(
+                        $"kept[{channel.Column}]",
+                        text,
+                        Statement.Of(others == 0 ? "files.value-alone" : "files.value-kept", ("value", text), ("rows", count)),
+                        DecisionBasis.Assumed,
+                        []
+                    )
+                );
             }
         }
     }
@@ -89,7 +143,11 @@ internal static class Judgements
     // One great step back whose later part ends before the first part begins: the memory was full and the logger went on at its start.
     private static long Unwrap(Recording recording, List<Decision> decisions)
     {
-        if (recording.StepsBack != 1 || recording.LastStamp > recording.Origin || recording.FirstBack.Milliseconds < 2 * 3_600_000L && recording.LastBeforeBack - recording.Origin > 2 * 3_600_000L)
+        if (
+            recording.StepsBack != 1
+            || recording.LastStamp > recording.Origin
+            || recording.FirstBack.Milliseconds < 2 * 3_600_000L && recording.LastBeforeBack - recording.Origin > 2 * 3_600_000L
+        )
         {
             return 0;
         }
@@ -101,7 +159,15 @@ internal static class Judgements
             Retrace.Rotate(recording.Channels[i], recording.CountsAtFirstBack[i], recording.ShiftAtFirstBack, move);
         }
 
-        decisions.Add(new Decision("wrapped", "rotated", Statement.Of("files.wrapped", ("line", recording.FirstBack.Line)), DecisionBasis.Inferred, []));
+        decisions.Add(
+            new Decision(
+                "wrapped",
+                "rotated",
+                Statement.Of("files.wrapped", ("line", recording.FirstBack.Line)),
+                DecisionBasis.Inferred,
+                []
+            )
+        );
         return move;
     }
 
@@ -114,7 +180,12 @@ internal static class Judgements
                 new Decision(
                     "clock-back",
                     recording.StepsBack.ToString(CultureInfo.InvariantCulture),
-                    Statement.Of(hour ? "files.clock-back-hour" : "files.clock-back", ("count", recording.StepsBack), ("line", recording.FirstBack.Line), ("by", TimeSpan.FromMilliseconds(recording.FirstBack.Milliseconds))),
+                    Statement.Of(
+                        hour ? "files.clock-back-hour" : "files.clock-back",
+                        ("count", recording.StepsBack),
+                        ("line", recording.FirstBack.Line),
+                        ("by", TimeSpan.FromMilliseconds(recording.FirstBack.Milliseconds))
+                    ),
                     DecisionBasis.Inferred,
                     []
                 )
@@ -123,7 +194,15 @@ internal static class Judgements
 
         if (recording.Equal > 0)
         {
-            decisions.Add(new Decision("equal-stamps", recording.Equal.ToString(CultureInfo.InvariantCulture), Statement.Of("files.equal-stamps", ("count", recording.Equal), ("line", recording.FirstEqualLine)), DecisionBasis.Read, []));
+            decisions.Add(
+                new Decision(
+                    "equal-stamps",
+                    recording.Equal.ToString(CultureInfo.InvariantCulture),
+                    Statement.Of("files.equal-stamps", ("count", recording.Equal), ("line", recording.FirstEqualLine)),
+                    DecisionBasis.Read,
+                    []
+                )
+            );
         }
     }
 }

@@ -5,7 +5,14 @@ namespace Rinsewright.Files.Loggers;
 /// <summary>Where the table starts, what separates its fields and what its headings are, from the first lines of the file.</summary>
 internal sealed class Layout
 {
-    private static readonly (char Mark, string Name)[] Separators = [('\t', "tab"), (';', "semicolon"), (',', "comma"), ('|', "bar"), (' ', "spaces")];
+    private static readonly (char Mark, string Name)[] Separators =
+    [
+        ('\t', "tab"),
+        (';', "semicolon"),
+        (',', "comma"),
+        ('|', "bar"),
+        (' ', "spaces"),
+    ];
 
     private Layout(char separator) => Separator = separator;
 
@@ -132,12 +139,25 @@ internal sealed class Layout
             Names = Shape.Names;
         }
 
-        Preamble = [.. lines.Take(first).Where((_, i) => i != names).Select(l => l.Trim('\f', ' ', '\t')).Where(l => l.Length > 0).Take(100)];
+        Preamble =
+        [
+            .. lines.Take(first).Where((_, i) => i != names).Select(l => l.Trim('\f', ' ', '\t')).Where(l => l.Length > 0).Take(100),
+        ];
         var because =
             basis == DecisionBasis.Given ? Statement.Of("files.given")
             : HeadingLine > 0 ? Statement.Of("files.heading-found", ("line", (long)HeadingLine), ("first", (long)(first + 1)))
             : Statement.Of("files.heading-none", ("first", (long)(first + 1)));
-        Decisions.Add(new Decision("heading", HeadingLine.ToString(System.Globalization.CultureInfo.InvariantCulture), because, HeadingLine > 0 ? basis : basis == DecisionBasis.Given ? basis : DecisionBasis.Inferred, HeadingLine > 0 ? ["0"] : []));
+        Decisions.Add(
+            new Decision(
+                "heading",
+                HeadingLine.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                because,
+                HeadingLine > 0 ? basis
+                    : basis == DecisionBasis.Given ? basis
+                    : DecisionBasis.Inferred,
+                HeadingLine > 0 ? ["0"] : []
+            )
+        );
         if (Shape != RowShape.Table)
         {
             Decisions.Add(new Decision("layout", Shape.Name, Statement.Of("files.layout-" + Shape.Name), DecisionBasis.Inferred, []));
@@ -162,7 +182,13 @@ internal sealed class Layout
                 return i;
             }
 
-            if (nearest < 0 && (filled >= 2 || row.Count == trial.Width) && Math.Abs(row.Count - trial.Width) <= 2 && row.Exists(c => Cell.KindOf(c) is CellKind.Word or CellKind.Text) && !row.Exists(c => Cell.KindOf(c) is CellKind.DateAndTime))
+            if (
+                nearest < 0
+                && (filled >= 2 || row.Count == trial.Width)
+                && Math.Abs(row.Count - trial.Width) <= 2
+                && row.Exists(c => Cell.KindOf(c) is CellKind.Word or CellKind.Text)
+                && !row.Exists(c => Cell.KindOf(c) is CellKind.DateAndTime)
+            )
             {
                 nearest = i;
             }
@@ -195,7 +221,10 @@ internal sealed class Layout
             if (!shapes[first].IsStamped && data.Count >= 8)
             {
                 // Without stamps a preamble can look like data: data go on.
-                first = data.FirstOrDefault(i => rows[i].Count == width || RowShape.KindShape.Fits(rows[i]) || RowShape.PairShape.Fits(rows[i]), first);
+                first = data.FirstOrDefault(
+                    i => rows[i].Count == width || RowShape.KindShape.Fits(rows[i]) || RowShape.PairShape.Fits(rows[i]),
+                    first
+                );
             }
 
             while (first > from && shapes[first - 1].IsStamped && rows[first - 1].Count >= 2)
@@ -213,7 +242,12 @@ internal readonly record struct RowLook(bool IsData, bool IsStamped)
 {
     public static RowLook Of(List<string> row)
     {
-        int numbers = 0, stamps = 0, words = 0, texts = 0, faults = 0, hashes = 0;
+        int numbers = 0,
+            stamps = 0,
+            words = 0,
+            texts = 0,
+            faults = 0,
+            hashes = 0;
         foreach (var cell in row)
         {
             switch (Cell.KindOf(cell))

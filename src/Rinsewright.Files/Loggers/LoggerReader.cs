@@ -46,7 +46,14 @@ public static class LoggerReader
         return ReadText(stream, name, options, given, decisions, ct);
     }
 
-    private static LoggerFile ReadText(Stream stream, string name, LoggerReaderOptions options, DialectOverridesView given, List<Decision> decisions, CancellationToken ct)
+    private static LoggerFile ReadText(
+        Stream stream,
+        string name,
+        LoggerReaderOptions options,
+        DialectOverridesView given,
+        List<Decision> decisions,
+        CancellationToken ct
+    )
     {
         var head = Head(stream, TextEncoding.SampleLength);
         var (encoding, skip, decision) = TextEncoding.Decide(head, head.Length == stream.Length, given.Encoding);
@@ -77,7 +84,10 @@ public static class LoggerReader
         }
 
         SettleOverWholeFile(source, layout, clock, dates, marks, columns, lines.Count, whole, given, pace);
-        var (byColumn, markDecision) = marks.Decide(given.DecimalMark, i => columns[i].Mostly(CellKind.Number, CellKind.Fault) && !clock.Uses(i));
+        var (byColumn, markDecision) = marks.Decide(
+            given.DecimalMark,
+            i => columns[i].Mostly(CellKind.Number, CellKind.Fault) && !clock.Uses(i)
+        );
         decisions.Add(markDecision);
         decisions.Add(new Decision("clock", value, because, basis, []));
         DateDecision(clock, dates, given, decisions);
@@ -138,15 +148,32 @@ public static class LoggerReader
         return columns;
     }
 
-    private static void SettleOverWholeFile(TextSource source, Layout layout, Clock clock, DateOrderEvidence dates, DecimalMarks marks, List<ColumnSample> columns, int sampled, bool whole, DialectOverridesView given, Pace pace)
+    private static void SettleOverWholeFile(
+        TextSource source,
+        Layout layout,
+        Clock clock,
+        DateOrderEvidence dates,
+        DecimalMarks marks,
+        List<ColumnSample> columns,
+        int sampled,
+        bool whole,
+        DialectOverridesView given,
+        Pace pace
+    )
     {
         if (whole)
         {
             return;
         }
 
-        var dateOpen = clock.Kind == ClockKind.Stamp && given.DateOrder is null && dates.Decide().Reason is not (DateOrderReason.Shown or DateOrderReason.NumberTooLarge);
-        var markOpen = given.DecimalMark is null && Enumerable.Range(0, columns.Count).All(i => clock.Uses(i) || !marks.Shows(i)) && layout.Separator != ',';
+        var dateOpen =
+            clock.Kind == ClockKind.Stamp
+            && given.DateOrder is null
+            && dates.Decide().Reason is not (DateOrderReason.Shown or DateOrderReason.NumberTooLarge);
+        var markOpen =
+            given.DecimalMark is null
+            && Enumerable.Range(0, columns.Count).All(i => clock.Uses(i) || !marks.Shows(i))
+            && layout.Separator != ',';
         if (dateOpen || markOpen)
         {
             Survey.WholeFile(source, layout, clock, dates, marks, sampled, dateOpen, markOpen, pace);
@@ -179,7 +206,14 @@ public static class LoggerReader
             DateOrderReason.Open => DecisionBasis.Open,
             _ => DecisionBasis.Inferred,
         };
-        var others = reason == DateOrderReason.Shown ? [] : (DateOrder[])[.. fit.Where(o => o != order), .. Enum.GetValues<DateOrder>().Where(o => o != order && !fit.Contains(o) && reason != DateOrderReason.Open)];
+        var others =
+            reason == DateOrderReason.Shown
+                ? []
+                : (DateOrder[])
+                    [
+                        .. fit.Where(o => o != order),
+                        .. Enum.GetValues<DateOrder>().Where(o => o != order && !fit.Contains(o) && reason != DateOrderReason.Open),
+                    ];
         var because = Statement.Of(
             reason switch
             {
@@ -196,7 +230,13 @@ public static class LoggerReader
         decisions.Add(new Decision("date-order", Name(order), because, basis, [.. others.Select(Name)]));
     }
 
-    private static void OffsetDecision(Clock clock, Layout layout, List<List<string?>> rows, DialectOverridesView given, List<Decision> decisions)
+    private static void OffsetDecision(
+        Clock clock,
+        Layout layout,
+        List<List<string?>> rows,
+        DialectOverridesView given,
+        List<Decision> decisions
+    )
     {
         if (!clock.HasDate)
         {
@@ -233,7 +273,12 @@ public static class LoggerReader
             }
         }
 
-        if (clock.Kind == ClockKind.Stamp && rows.Select(r => StampText.TryParse(clock.TextOf(r), out var parts) ? parts.OffsetMinutes : null).FirstOrDefault(o => o is not null) is { } stamped)
+        if (
+            clock.Kind == ClockKind.Stamp
+            && rows.Select(r => StampText.TryParse(clock.TextOf(r), out var parts) ? parts.OffsetMinutes : null)
+                .FirstOrDefault(o => o is not null)
+                is { } stamped
+        )
         {
             return (stamped, Statement.Of("files.offset-stamp"), DecisionBasis.Read);
         }

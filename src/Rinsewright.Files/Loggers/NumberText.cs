@@ -85,7 +85,11 @@ internal static class NumberText
     {
         text = text.Trim();
         var i = text.Length > 0 && text[0] is '-' or '+' or '\u2212' ? 1 : 0;
-        int digits = 0, points = 0, commas = 0, lastPoint = -1, lastComma = -1;
+        int digits = 0,
+            points = 0,
+            commas = 0,
+            lastPoint = -1,
+            lastComma = -1;
         for (; i < text.Length; i++)
         {
             switch (text[i])
@@ -155,7 +159,11 @@ internal static class NumberText
 
         plain.Replace(mark, '.');
         plain.Replace('\u2212', '-');
-        return double.TryParse(plain, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out value)
-            && double.IsFinite(value);
+        return double.TryParse(
+                plain,
+                NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent,
+                CultureInfo.InvariantCulture,
+                out value
+            ) && double.IsFinite(value);
     }
 }

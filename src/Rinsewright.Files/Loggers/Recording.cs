@@ -218,7 +218,12 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
         ShiftAtFirstBack = StepsBack == 1 ? shift : ShiftAtFirstBack;
         foreach (var channel in channels)
         {
-            channel.Mark(TraceMarkKind.ClockBack, ((-ahead) / 1000.0).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture) + " s", line, 0);
+            channel.Mark(
+                TraceMarkKind.ClockBack,
+                ((-ahead) / 1000.0).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture) + " s",
+                line,
+                0
+            );
         }
     }
 }

@@ -75,7 +75,10 @@ internal static class Retrace
             turned.Add((long)Math.Round(trace.SecondsAt(at) * 1000) - (i < tail ? moved : 0) - origin, trace.ValueAt(at));
         }
 
-        var marks = channel.Marks.Where(m => m.Kind != TraceMarkKind.ClockBack).Select(m => m with { First = m.First >= cut ? m.First - cut : m.First + tail }).OrderBy(m => m.First);
+        var marks = channel
+            .Marks.Where(m => m.Kind != TraceMarkKind.ClockBack)
+            .Select(m => m with { First = m.First >= cut ? m.First - cut : m.First + tail })
+            .OrderBy(m => m.First);
         channel.Replace(turned, [.. marks]);
     }
 }

@@ -21,14 +21,43 @@ internal sealed class RowReader
     private readonly int[] fewestDecimals;
     private readonly List<LoggerEvent> events = [];
 
-    public RowReader(Layout layout, Clock clock, IReadOnlyList<ChannelPlan> plans, ChannelChoice choice, IReadOnlyList<ColumnSample> sample, FaultMarks marks, Recording recording, Action<long, Statement> reject)
+    public RowReader(
+        Layout layout,
+        Clock clock,
+        IReadOnlyList<ChannelPlan> plans,
+        ChannelChoice choice,
+        IReadOnlyList<ColumnSample> sample,
+        FaultMarks marks,
+        Recording recording,
+        Action<long, Statement> reject
+    )
     {
-        (this.layout, this.clock, this.plans, this.choice, this.marks, this.recording, this.reject) = (layout, clock, plans, choice, marks, recording, reject);
+        (this.layout, this.clock, this.plans, this.choice, this.marks, this.recording, this.reject) = (
+            layout,
+            clock,
+            plans,
+            choice,
+            marks,
+            recording,
+            reject
+        );
         cells = new CellValue[plans.Count];
         // Field counts that belong to the file: the usual one, the first row's and any that a twentieth of the sampled rows have.
-        widths = [.. layout.Rows.GroupBy(r => r.Count).Where(g => g.Count() * 20 >= layout.Rows.Count && g.Count() > 1).Select(g => g.Key), layout.Width, layout.Rows[0].Count];
+        widths =
+        [
+            .. layout.Rows.GroupBy(r => r.Count).Where(g => g.Count() * 20 >= layout.Rows.Count && g.Count() > 1).Select(g => g.Key),
+            layout.Width,
+            layout.Rows[0].Count,
+        ];
         widest = Math.Max(widths.Max(), layout.Names.Count);
-        fewestDecimals = [.. plans.Select(p => sample[p.Column].WithDecimals >= sample[p.Column].Of(CellKind.Number) - 1 && sample[p.Column].FewestDecimals < int.MaxValue ? sample[p.Column].FewestDecimals : 0)];
+        fewestDecimals =
+        [
+            .. plans.Select(p =>
+                sample[p.Column].WithDecimals >= sample[p.Column].Of(CellKind.Number) - 1 && sample[p.Column].FewestDecimals < int.MaxValue
+                    ? sample[p.Column].FewestDecimals
+                    : 0
+            ),
+        ];
     }
 
     public IReadOnlyList<LoggerEvent> Events => events;
@@ -110,11 +139,21 @@ internal sealed class RowReader
 
         if (plans.Any(p => p.Column >= columns.Count) && (read == 0 || !widths.Contains(columns.Count)))
         {
-            reject(number, cut ? Statement.Of("files.row-cut") : Statement.Of("files.row-short", ("fields", (long)columns.Count), ("expected", (long)layout.Width)));
+            reject(
+                number,
+                cut
+                    ? Statement.Of("files.row-cut")
+                    : Statement.Of("files.row-short", ("fields", (long)columns.Count), ("expected", (long)layout.Width))
+            );
             return;
         }
 
-        if (choice.UnitColumn >= 0 && choice.UnitColumn < columns.Count && columns[choice.UnitColumn] is { Length: > 0 } unit && UnitWords.Exact(unit) != choice.RowUnit)
+        if (
+            choice.UnitColumn >= 0
+            && choice.UnitColumn < columns.Count
+            && columns[choice.UnitColumn] is { Length: > 0 } unit
+            && UnitWords.Exact(unit) != choice.RowUnit
+        )
         {
             reject(number, Statement.Of("files.row-unit", ("text", Quote.Short(unit))));
             return;
@@ -170,7 +209,9 @@ internal sealed class RowReader
     // A row without a stamp: words alone are an event, for example a battery warning; anything else is refused.
     private void WithoutStamp(ReadOnlySpan<char> line, long number, bool cut)
     {
-        var numbers = plans.Count(p => p.Column < columns.Count && columns[p.Column] is { Length: > 0 } cell && NumberText.FormOf(cell) != NumberForm.None);
+        var numbers = plans.Count(p =>
+            p.Column < columns.Count && columns[p.Column] is { Length: > 0 } cell && NumberText.FormOf(cell) != NumberForm.None
+        );
         var stamp = clock.TextOf(columns).Trim();
         if (numbers == 0 && !cut)
         {
@@ -198,22 +239,36 @@ internal sealed class RowReader
         reject(
             number,
             cut ? Statement.Of("files.row-cut")
-            : IsHeading() ? Statement.Of("files.row-heading")
-            : stamp.Length >= 4 && !stamp.AsSpan().ContainsAnyExcept("# ") ? Statement.Of("files.row-hashes")
-            : Statement.Of("files.row-no-stamp", ("text", Quote.Short(stamp)))
+                : IsHeading() ? Statement.Of("files.row-heading")
+                : stamp.Length >= 4 && !stamp.AsSpan().ContainsAnyExcept("# ") ? Statement.Of("files.row-hashes")
+                : Statement.Of("files.row-no-stamp", ("text", Quote.Short(stamp)))
         );
     }
 
-    private static bool IsWordsOnly(string stamp) => !stamp.AsSpan().ContainsAnyInRange('0', '9') && !stamp.Contains('#', StringComparison.Ordinal);
+    private static bool IsWordsOnly(string stamp) =>
+        !stamp.AsSpan().ContainsAnyInRange('0', '9') && !stamp.Contains('#', StringComparison.Ordinal);
 
-    private bool IsHeading() => layout.Names.Count > 1 && fields.Count >= 2 && clock.Column < fields.Count && clock.Column < layout.Names.Count && fields[clock.Column].Length > 0 && string.Equals(fields[clock.Column], layout.Names[clock.Column], StringComparison.OrdinalIgnoreCase);
+    private bool IsHeading() =>
+        layout.Names.Count > 1
+        && fields.Count >= 2
+        && clock.Column < fields.Count
+        && clock.Column < layout.Names.Count
+        && fields[clock.Column].Length > 0
+        && string.Equals(fields[clock.Column], layout.Names[clock.Column], StringComparison.OrdinalIgnoreCase);
 
     private string? EventText()
     {
         string? text = null;
         for (var i = 0; i < columns.Count; i++)
         {
-            if (columns[i] is { Length: > 1 } cell && !clock.Uses(i) && i != choice.UnitColumn && !plans.Any(p => p.Column == i) && ColumnWords.Sense(choice.Heading(i), "") is { Quantity: "event" } or { Sense: ColumnSense.Unknown } && IsEvent(cell))
+            if (
+                columns[i] is { Length: > 1 } cell
+                && !clock.Uses(i)
+                && i != choice.UnitColumn
+                && !plans.Any(p => p.Column == i)
+                && ColumnWords.Sense(choice.Heading(i), "") is { Quantity: "event" } or { Sense: ColumnSense.Unknown }
+                && IsEvent(cell)
+            )
             {
                 text = text is null ? Quote.Short(cell) : $"{text}, {Quote.Short(cell)}";
             }
@@ -223,7 +278,11 @@ internal sealed class RowReader
     }
 
     // Columns that hold a word on every row (type of sensor, state) tell of no event.
-    private bool IsEvent(string cell) => Cell.KindOf(cell) == CellKind.Word && layout.Rows.Count(r => r.Contains(cell)) * 4 <= layout.Rows.Count + 3;
+    private bool IsEvent(string cell) =>
+        Cell.KindOf(cell) == CellKind.Word && layout.Rows.Count(r => r.Contains(cell)) * 4 <= layout.Rows.Count + 3;
 
-    private static DateTime? At(long ms) => ms >= 0 && ms < DateTime.MaxValue.Ticks / TimeSpan.TicksPerMillisecond ? new DateTime(ms * TimeSpan.TicksPerMillisecond, DateTimeKind.Unspecified) : null;
+    private static DateTime? At(long ms) =>
+        ms >= 0 && ms < DateTime.MaxValue.Ticks / TimeSpan.TicksPerMillisecond
+            ? new DateTime(ms * TimeSpan.TicksPerMillisecond, DateTimeKind.Unspecified)
+            : null;
 }

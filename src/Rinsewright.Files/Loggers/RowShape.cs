@@ -130,14 +130,19 @@ internal abstract class RowShape
 
             if (seen < labels.Count)
             {
-                refused = Statement.Of("files.row-short", ("fields", (long)fields.Count), ("expected", (long)((labels.Count * 2) + 1 + lead)));
+                refused = Statement.Of(
+                    "files.row-short",
+                    ("fields", (long)fields.Count),
+                    ("expected", (long)((labels.Count * 2) + 1 + lead))
+                );
                 return false;
             }
 
             return true;
         }
 
-        private static bool IsEpoch(string cell) => NumberText.TryParse(cell, '.', out var v) && v is (>= 9e8 and < 4.3e9) or (>= 9e11 and < 4.3e12);
+        private static bool IsEpoch(string cell) =>
+            NumberText.TryParse(cell, '.', out var v) && v is (>= 9e8 and < 4.3e9) or (>= 9e11 and < 4.3e12);
     }
 
     /// <summary>First field names the row's kind; then year, day of the year and clock; the rest differs by kind.</summary>

@@ -20,7 +20,9 @@ internal enum DateOrder
 internal struct StampParts
 {
     /// <summary>The three numbers of the date as they stand.</summary>
-    public int A, B, C;
+    public int A,
+        B,
+        C;
 
     /// <summary>The order that the date itself shows (four digits, a month's name); null where it does not.</summary>
     public DateOrder? Known;
@@ -28,7 +30,10 @@ internal struct StampParts
     /// <summary>Mark between the numbers of the date.</summary>
     public char DateMark;
 
-    public bool HasDate, HasTime, TwelveHour, HasSeconds;
+    public bool HasDate,
+        HasTime,
+        TwelveHour,
+        HasSeconds;
 
     /// <summary>Time of day in ms; may pass 24 h where there is no date.</summary>
     public long DayMilliseconds;

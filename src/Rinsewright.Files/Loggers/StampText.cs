@@ -9,8 +9,28 @@ internal static class StampText
 
     private static readonly Dictionary<string, int> OtherMonths = new(StringComparer.Ordinal)
     {
-        ["ene"] = 1, ["abr"] = 4, ["ago"] = 8, ["set"] = 9, ["dic"] = 12, ["mär"] = 3, ["mrz"] = 3, ["mai"] = 5, ["okt"] = 10, ["dez"] = 12, ["fév"] = 2, ["fev"] = 2,
-        ["avr"] = 4, ["aoû"] = 8, ["déc"] = 12, ["out"] = 10, ["maj"] = 5, ["mag"] = 5, ["giu"] = 6, ["lug"] = 7, ["ott"] = 10, ["gen"] = 1,
+        ["ene"] = 1,
+        ["abr"] = 4,
+        ["ago"] = 8,
+        ["set"] = 9,
+        ["dic"] = 12,
+        ["mär"] = 3,
+        ["mrz"] = 3,
+        ["mai"] = 5,
+        ["okt"] = 10,
+        ["dez"] = 12,
+        ["fév"] = 2,
+        ["fev"] = 2,
+        ["avr"] = 4,
+        ["aoû"] = 8,
+        ["déc"] = 12,
+        ["out"] = 10,
+        ["maj"] = 5,
+        ["mag"] = 5,
+        ["giu"] = 6,
+        ["lug"] = 7,
+        ["ott"] = 10,
+        ["gen"] = 1,
     };
 
     /// <summary>Reads a date, a time, or both.</summary>
@@ -67,7 +87,13 @@ internal static class StampText
             year += year < 80 ? 2000 : 1900;
         }
 
-        if (year is < 1970 or > 2200 || month is < 1 or > 12 || day < 1 || day > DateTime.DaysInMonth(year, month) || parts.DayMilliseconds > Day)
+        if (
+            year is < 1970 or > 2200
+            || month is < 1 or > 12
+            || day < 1
+            || day > DateTime.DaysInMonth(year, month)
+            || parts.DayMilliseconds > Day
+        )
         {
             return false;
         }
@@ -115,13 +141,24 @@ internal static class StampText
         }
         else
         {
-            if (mark == ' ' || !TryInt(ref rest, out parts.B, out var lengthB) || lengthB > 2 || rest.IsEmpty || (rest[0] != mark && rest[0] != '月'))
+            if (
+                mark == ' '
+                || !TryInt(ref rest, out parts.B, out var lengthB)
+                || lengthB > 2
+                || rest.IsEmpty
+                || (rest[0] != mark && rest[0] != '月')
+            )
             {
                 return false;
             }
 
             rest = rest[1..].TrimStart(' ');
-            if (!TryInt(ref rest, out parts.C, out var lengthC) || lengthC is not (1 or 2 or 4) || (lengthA == 4 && lengthC == 4) || lengthA == 3)
+            if (
+                !TryInt(ref rest, out parts.C, out var lengthC)
+                || lengthC is not (1 or 2 or 4)
+                || (lengthA == 4 && lengthC == 4)
+                || lengthA == 3
+            )
             {
                 return false;
             }
@@ -205,7 +242,9 @@ internal static class StampText
             return false;
         }
 
-        int minute, second = 0, milliseconds = 0;
+        int minute,
+            second = 0,
+            milliseconds = 0;
         if (length is 4 or 6 && parts.HasDate && (text.IsEmpty || text[0] is ' ' or 'Z' or '+' or '-'))
         {
             if (length == 6)
@@ -258,7 +297,8 @@ internal static class StampText
         }
 
         text = text[1..];
-        int milliseconds = 0, scale = 1000;
+        int milliseconds = 0,
+            scale = 1000;
         while (!text.IsEmpty && char.IsAsciiDigit(text[0]))
         {
             scale /= 10;
@@ -298,7 +338,10 @@ internal static class StampText
             }
 
             parts.TwelveHour = true;
-            parts.DayMilliseconds += afternoon && hours < 12 ? Day / 2 : !afternoon && hours == 12 ? -(Day / 2) : 0;
+            parts.DayMilliseconds +=
+                afternoon && hours < 12 ? Day / 2
+                : !afternoon && hours == 12 ? -(Day / 2)
+                : 0;
         }
 
         if (text.IsEmpty)

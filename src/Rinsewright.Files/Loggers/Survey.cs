@@ -21,7 +21,17 @@ internal static class Survey
     }
 
     /// <summary>Goes on behind the sample until nothing is open or the file ends.</summary>
-    public static void WholeFile(TextSource source, Layout layout, Clock clock, DateOrderEvidence dates, DecimalMarks marks, int sampled, bool dateOpen, bool markOpen, Pace pace)
+    public static void WholeFile(
+        TextSource source,
+        Layout layout,
+        Clock clock,
+        DateOrderEvidence dates,
+        DecimalMarks marks,
+        int sampled,
+        bool dateOpen,
+        bool markOpen,
+        Pace pace
+    )
     {
         using var text = source.Open();
         var lines = new LineReader(text);

@@ -15,7 +15,15 @@ internal sealed class TableReader
     private readonly Recording recording;
     private readonly List<RejectedRow> rejected = [];
 
-    public TableReader(Layout layout, Clock clock, IReadOnlyList<ChannelPlan> plans, ChannelChoice choice, IReadOnlyList<ColumnSample> sample, FaultMarks marks, Pace pace)
+    public TableReader(
+        Layout layout,
+        Clock clock,
+        IReadOnlyList<ChannelPlan> plans,
+        ChannelChoice choice,
+        IReadOnlyList<ColumnSample> sample,
+        FaultMarks marks,
+        Pace pace
+    )
     {
         (this.layout, this.clock, this.plans, this.pace) = (layout, clock, plans, pace);
         Channels = [.. plans.Select(p => new ChannelRecord(p.Column))];
@@ -39,7 +47,12 @@ internal sealed class TableReader
     public void Read(TextSource source)
     {
         var tail = source.LastLine();
-        if (layout.Shape == RowShape.Table && layout.Separator != ' ' && clock.Kind is ClockKind.Stamp or ClockKind.Epoch or ClockKind.Elapsed && clock.Second < 0)
+        if (
+            layout.Shape == RowShape.Table
+            && layout.Separator != ' '
+            && clock.Kind is ClockKind.Stamp or ClockKind.Epoch or ClockKind.Elapsed
+            && clock.Second < 0
+        )
         {
             ReadFast(source, tail);
         }
@@ -68,7 +81,18 @@ internal sealed class TableReader
     private void ReadFast(TextSource source, string tail)
     {
         using var text = source.Open();
-        using var reader = Sep.New(layout.Separator).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, DisableQuotesParsing = true, Unescape = false, InitialBufferLength = 1 << 16 }).From(text);
+        using var reader = Sep.New(layout.Separator)
+            .Reader(o =>
+                o with
+                {
+                    HasHeader = false,
+                    DisableColCountCheck = true,
+                    DisableQuotesParsing = true,
+                    Unescape = false,
+                    InitialBufferLength = 1 << 16,
+                }
+            )
+            .From(text);
         try
         {
             ReadRows(reader, tail);

@@ -24,10 +24,16 @@ internal static class TextEncoding
             var wanted = given.ToLowerInvariant();
             if (!Names.Contains(wanted))
             {
-                throw new UnreadableFileException(Statement.Of("files.override-unknown", ("what", "encoding"), ("value", given), ("known", string.Join(", ", Names))));
+                throw new UnreadableFileException(
+                    Statement.Of("files.override-unknown", ("what", "encoding"), ("value", given), ("known", string.Join(", ", Names)))
+                );
             }
 
-            return (Of(wanted), string.Equals(wanted, name, StringComparison.Ordinal) ? skip : 0, Make(wanted, "files.given", DecisionBasis.Given));
+            return (
+                Of(wanted),
+                string.Equals(wanted, name, StringComparison.Ordinal) ? skip : 0,
+                Make(wanted, "files.given", DecisionBasis.Given)
+            );
         }
 
         return (Of(name), skip, Make(name, key, basis));
@@ -50,7 +56,8 @@ internal static class TextEncoding
             return (Names[2], 2, "files.encoding-mark", DecisionBasis.Read);
         }
 
-        int even = 0, odd = 0;
+        int even = 0,
+            odd = 0;
         var looked = Math.Min(sample.Length, 4096) & ~1;
         for (var i = 0; i < looked; i += 2)
         {

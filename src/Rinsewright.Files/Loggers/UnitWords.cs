@@ -8,11 +8,50 @@ internal static class UnitWords
 
     private static readonly (string Word, string Quantity)[] Others =
     [
-        ("%rh", "humidity"), ("rh", "humidity"), ("%", "humidity"), ("v", "voltage"), ("mv", "voltage"), ("volt", "voltage"), ("volts", "voltage"), ("vdc", "voltage"), ("ma", "current"),
-        ("hpa", "pressure"), ("mbar", "pressure"), ("kpa", "pressure"), ("pa", "pressure"), ("bar", "pressure"), ("psi", "pressure"), ("inhg", "pressure"), ("mmhg", "pressure"),
-        ("lux", "light"), ("lx", "light"), ("ppm", "concentration"), ("ppb", "concentration"), ("m/s", "speed"), ("km/h", "speed"), ("mph", "speed"), ("w/m2", "light"), ("w/m²", "light"),
-        ("mm", "length"), ("cm", "length"), ("m", "length"), ("s", "duration"), ("sec", "duration"), ("ms", "duration"), ("min", "duration"), ("deg", "direction"), ("ohm", "resistance"), ("ohms", "resistance"),
-        ("db", "signal"), ("dbm", "signal"), ("counts", "raw"), ("raw", "raw"), ("ph", "acidity"), ("ms/cm", "conductivity"), ("us/cm", "conductivity"), ("g", "acceleration"),
+        ("%rh", "humidity"),
+        ("rh", "humidity"),
+        ("%", "humidity"),
+        ("v", "voltage"),
+        ("mv", "voltage"),
+        ("volt", "voltage"),
+        ("volts", "voltage"),
+        ("vdc", "voltage"),
+        ("ma", "current"),
+        ("hpa", "pressure"),
+        ("mbar", "pressure"),
+        ("kpa", "pressure"),
+        ("pa", "pressure"),
+        ("bar", "pressure"),
+        ("psi", "pressure"),
+        ("inhg", "pressure"),
+        ("mmhg", "pressure"),
+        ("lux", "light"),
+        ("lx", "light"),
+        ("ppm", "concentration"),
+        ("ppb", "concentration"),
+        ("m/s", "speed"),
+        ("km/h", "speed"),
+        ("mph", "speed"),
+        ("w/m2", "light"),
+        ("w/m²", "light"),
+        ("mm", "length"),
+        ("cm", "length"),
+        ("m", "length"),
+        ("s", "duration"),
+        ("sec", "duration"),
+        ("ms", "duration"),
+        ("min", "duration"),
+        ("deg", "direction"),
+        ("ohm", "resistance"),
+        ("ohms", "resistance"),
+        ("db", "signal"),
+        ("dbm", "signal"),
+        ("counts", "raw"),
+        ("raw", "raw"),
+        ("ph", "acidity"),
+        ("ms/cm", "conductivity"),
+        ("us/cm", "conductivity"),
+        ("g", "acceleration"),
     ];
 
     /// <summary>The temperature unit that a text is and nothing else: <c>°C</c>, <c>Deg F</c>, <c>oC</c>, <c>?C</c>, <c>celsius</c>.</summary>
@@ -46,7 +85,9 @@ internal static class UnitWords
         // A degree sign arrives as °, º, ˚, o, ?, a replacement character or one or two wrong letters.
         var letter = t.Length > 0 ? t[^1] : ' ';
         var before = t.Length > 1 ? t[..^1].Trim() : "";
-        var sign = before.Length <= 2 && (before.Length == 0 || before.All(c => !char.IsAsciiLetterOrDigit(c) && c != '%' && c != '/') || before is "o" or "0");
+        var sign =
+            before.Length <= 2
+            && (before.Length == 0 || before.All(c => !char.IsAsciiLetterOrDigit(c) && c != '%' && c != '/') || before is "o" or "0");
         return t switch
         {
             "celsius" => "Cel",
@@ -185,7 +226,10 @@ internal static class UnitWords
         {
             var tail = bare.TrimEnd()[(blank + 1)..];
             // "Sensor C" is a name; "Temp C" is a unit.
-            if (tail.Length > 1 || (tail.Length == 1 && (bare.TrimEnd()[blank] != ' ' || bare.Contains("temp", StringComparison.OrdinalIgnoreCase))))
+            if (
+                tail.Length > 1
+                || (tail.Length == 1 && (bare.TrimEnd()[blank] != ' ' || bare.Contains("temp", StringComparison.OrdinalIgnoreCase)))
+            )
             {
                 yield return tail;
             }

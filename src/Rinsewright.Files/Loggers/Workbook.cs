@@ -41,7 +41,10 @@ internal static class Workbook
         stream.Position = 0;
         try
         {
-            using var reader = ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true, FallbackEncoding = Windows1252.Instance });
+            using var reader = ExcelReaderFactory.CreateReader(
+                stream,
+                new ExcelReaderConfiguration { LeaveOpen = true, FallbackEncoding = Windows1252.Instance }
+            );
             return Choose(reader, given, decisions, ct);
         }
         catch (Exception e) when (e is not (UnreadableFileException or OperationCanceledException))
@@ -124,8 +127,12 @@ internal static class Workbook
             new Decision(
                 "sheet",
                 bestName,
-                given.Sheet is null ? Statement.Of("files.sheet", ("sheet", bestName), ("count", (long)names.Count)) : Statement.Of("files.given"),
-                given.Sheet is not null ? DecisionBasis.Given : names.Count == 1 ? DecisionBasis.Read : DecisionBasis.Inferred,
+                given.Sheet is null
+                    ? Statement.Of("files.sheet", ("sheet", bestName), ("count", (long)names.Count))
+                    : Statement.Of("files.given"),
+                given.Sheet is not null ? DecisionBasis.Given
+                    : names.Count == 1 ? DecisionBasis.Read
+                    : DecisionBasis.Inferred,
                 [.. names.Where(n => n != bestName)]
             )
         );
@@ -136,7 +143,10 @@ internal static class Workbook
     private static (MemoryStream Text, double Score) Text(IExcelDataReader reader, CancellationToken ct)
     {
         var text = new MemoryStream();
-        using var writer = new StreamWriter(text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\n" };
+        using var writer = new StreamWriter(text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true)
+        {
+            NewLine = "\n",
+        };
         double score = 0;
         long row = 0;
         var fields = new List<string>();
@@ -163,7 +173,12 @@ internal static class Workbook
             }
 
             writer.WriteLine(string.Join('\t', fields));
-            score += row < 5000 && fields.Count > 1 && RowLook.Of(fields) is { IsData: true } look ? look.IsStamped ? 2 : 1 : 0;
+            score +=
+                row < 5000 && fields.Count > 1 && RowLook.Of(fields) is { IsData: true } look
+                    ? look.IsStamped
+                        ? 2
+                        : 1
+                    : 0;
         }
 
         return (text, score);
@@ -176,10 +191,14 @@ internal static class Workbook
             double d => d.ToString("R", CultureInfo.InvariantCulture),
             DateTime { Year: < 1970 } t => t.TimeOfDay.ToString("hh\\:mm\\:ss\\.fff", CultureInfo.InvariantCulture),
             DateTime t => t.AddTicks(TimeSpan.TicksPerMillisecond / 2).ToString("yyyy-MM-dd HH:mm:ss.fff", CultureInfo.InvariantCulture),
-            TimeSpan t => string.Create(CultureInfo.InvariantCulture, $"{(long)t.TotalHours:00}:{t.Minutes:00}:{t.Seconds:00}.{t.Milliseconds:000}"),
+            TimeSpan t => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(long)t.TotalHours:00}:{t.Minutes:00}:{t.Seconds:00}.{t.Milliseconds:000}"
+            ),
             IFormattable f => f.ToString(null, CultureInfo.InvariantCulture),
             _ => Clean(value.ToString() ?? ""),
         };
 
-    private static string Clean(string text) => text.AsSpan().IndexOfAny("\t\r\n\"") < 0 ? text : text.Replace('\t', ' ').Replace('\r', ' ').Replace('\n', ' ').Replace('"', '\'');
+    private static string Clean(string text) =>
+        text.AsSpan().IndexOfAny("\t\r\n\"") < 0 ? text : text.Replace('\t', ' ').Replace('\r', ' ').Replace('\n', ' ').Replace('"', '\'');
 }

@@ -33,7 +33,12 @@ public static class ProofRun
         var readings = (request.Readings ?? []).Select((r, i) => Wire.To(r, $"readings[{i}]")).ToList();
         var logger = file is null
             ? null
-            : await LoggerReader.ReadAsync(file, fileName ?? "", new LoggerReaderOptions(request.Dialect, request.Channels, progress), cancellation);
+            : await LoggerReader.ReadAsync(
+                file,
+                fileName ?? "",
+                new LoggerReaderOptions(request.Dialect, request.Channels, progress),
+                cancellation
+            );
         var decisions = logger?.Decisions.ToList() ?? [];
         var channels = Channels(logger, decisions);
         cancellation.ThrowIfCancellationRequested();
@@ -43,7 +48,15 @@ public static class ProofRun
         var (uncertainty, stated) = SanitizationProof.UncertaintyUsed(terms, channels);
         if (logger is not null && !stated)
         {
-            decisions.Add(new Decision("uncertainty", uncertainty.ToString(), Statement.Of("proof.uncertainty-assumed", ("uncertainty", uncertainty)), DecisionBasis.Assumed, []));
+            decisions.Add(
+                new Decision(
+                    "uncertainty",
+                    uncertainty.ToString(),
+                    Statement.Of("proof.uncertainty-assumed", ("uncertainty", uncertainty)),
+                    DecisionBasis.Assumed,
+                    []
+                )
+            );
         }
 
         if (decisions.Exists(d => d.Basis == DecisionBasis.Open && d.Id == DateOrder))
@@ -72,7 +85,12 @@ public static class ProofRun
                         Wire.Name(role),
                         Statement.Of("proof.role-assumed", ("channel", channel.Trace.Name)),
                         DecisionBasis.Assumed,
-                        [.. Enum.GetValues<MeasuringPoint>().Where(p => p is not (MeasuringPoint.Unknown or MeasuringPoint.WareSurface)).Select(Wire.Name), "ignore"]
+                        [
+                            .. Enum.GetValues<MeasuringPoint>()
+                                .Where(p => p is not (MeasuringPoint.Unknown or MeasuringPoint.WareSurface))
+                                .Select(Wire.Name),
+                            "ignore",
+                        ]
                     )
                 );
             }
@@ -90,7 +108,16 @@ public static class ProofRun
             logger?.Rows ?? 0,
             logger?.RejectedCount ?? 0,
             [.. (logger?.Rejected ?? []).Select(r => new RejectedDto(r.Line, map.Text(r.Reason), Wire.From(r.Reason)))],
-            [.. decisions.Select(d => new DecisionDto(d.Id, d.Value, map.Text(d.Because), Wire.Name(d.Basis), d.Alternatives, Wire.From(d.Because)))],
+            [
+                .. decisions.Select(d => new DecisionDto(
+                    d.Id,
+                    d.Value,
+                    map.Text(d.Because),
+                    Wire.Name(d.Basis),
+                    d.Alternatives,
+                    Wire.From(d.Because)
+                )),
+            ],
             [.. proof.Channels.Select(map.Channel)],
             map.Passes(proof),
             [.. proof.Checks.Select(map.Check)],

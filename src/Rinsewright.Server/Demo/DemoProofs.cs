@@ -40,18 +40,21 @@ public static class DemoProofs
         CalibratedOn: new DateOnly(2026, 2, 3),
         CalibrationDue: new DateOnly(2032, 2, 3)
     );
-    private static readonly InstrumentDto Probe = new("Probe no. 4", new AmountDto(1, "[degF]{diff}"), CalibratedOn: new DateOnly(2026, 3, 10));
+    private static readonly InstrumentDto Probe = new(
+        "Probe no. 4",
+        new AmountDto(1, "[degF]{diff}"),
+        CalibratedOn: new DateOnly(2026, 3, 10)
+    );
     private static readonly InstrumentDto Strips = new("Chlorine strips, 0 to 200 mg/L");
-    private static readonly InstrumentDto Gauge = new("Gauge at the rinse valve", new AmountDto(1, "[psi]"), Division: new AmountDto(1, "[psi]"));
+    private static readonly InstrumentDto Gauge = new(
+        "Gauge at the rinse valve",
+        new AmountDto(1, "[psi]"),
+        Division: new AmountDto(1, "[psi]")
+    );
 
     /// <summary>Every proof of the demo.</summary>
     public static IReadOnlyList<DemoProof> All { get; } =
-    [
-        Larkspur(At(14, 13, 50)),
-        Saltbox(At(14, 16, 35)),
-        Millrace(At(15, 10, 5)),
-        TinBell(At(13, 15, 20)),
-    ];
+    [Larkspur(At(14, 13, 50)), Saltbox(At(14, 16, 35)), Millrace(At(15, 10, 5)), TinBell(At(13, 15, 20))];
 
     private static DemoProof Larkspur(DateTimeOffset at) =>
         new(
@@ -85,7 +88,10 @@ public static class DemoProofs
             at,
             "Four cycles at the end of service. Booster thermostat checked before.",
             DemoLoggers.SaltboxUndercounter,
-            new ProofRequest(Machine: "stationaryRackDualTemperature", Instrument: new InstrumentDto("Plate logger 3", new AmountDto(0.5, "K{diff}")))
+            new ProofRequest(
+                Machine: "stationaryRackDualTemperature",
+                Instrument: new InstrumentDto("Plate logger 3", new AmountDto(0.5, "K{diff}"))
+            )
         );
 
     private static DemoProof Millrace(DateTimeOffset at) =>
@@ -98,7 +104,10 @@ public static class DemoProofs
             at,
             "Final rinse cold: scale in the booster. Kitchen washes by hand until the booster is delimed.",
             DemoLoggers.MillraceDoor,
-            new ProofRequest(Machine: "stationaryRackDualTemperature", Instrument: new InstrumentDto("Plate logger 3", new AmountDto(0.5, "K{diff}")))
+            new ProofRequest(
+                Machine: "stationaryRackDualTemperature",
+                Instrument: new InstrumentDto("Plate logger 3", new AmountDto(0.5, "K{diff}"))
+            )
         );
 
     private static DemoProof TinBell(DateTimeOffset at) =>
@@ -117,7 +126,11 @@ public static class DemoProofs
                 Readings:
                 [
                     Read("washTank", 128, "[degF]", "probe", Probe, at.AddMinutes(-9)),
-                    Read("sanitizingSolution", 75, "mg/L", "strip", Strips, at.AddMinutes(-6)) with { Lot = "K-118", Expires = new DateOnly(2032, 8, 31) },
+                    Read("sanitizingSolution", 75, "mg/L", "strip", Strips, at.AddMinutes(-6)) with
+                    {
+                        Lot = "K-118",
+                        Expires = new DateOnly(2032, 8, 31),
+                    },
                     Read("sanitizingSolution", 124, "[degF]", "probe", Probe, at.AddMinutes(-6)),
                     Read("sanitizingSolution", 7.6, "[pH]", "strip", new InstrumentDto("pH strips"), at.AddMinutes(-5)),
                     Read("sanitizingSolution", 12, "s", "stopwatch", new InstrumentDto("Stopwatch"), at.AddMinutes(-5)),

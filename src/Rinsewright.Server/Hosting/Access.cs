@@ -42,7 +42,12 @@ public static class Access
     // There is no sign-in to send anybody to, so a refusal is an answer in words.
     private sealed class RefusalInWords : IAuthorizationMiddlewareResultHandler
     {
-        public Task HandleAsync(RequestDelegate next, HttpContext context, AuthorizationPolicy policy, PolicyAuthorizationResult authorizeResult) =>
+        public Task HandleAsync(
+            RequestDelegate next,
+            HttpContext context,
+            AuthorizationPolicy policy,
+            PolicyAuthorizationResult authorizeResult
+        ) =>
             authorizeResult.Succeeded || context.GetEndpoint() is not RouteEndpoint // nothing there to be kept out of: 404, 405 or 415
                 ? next(context)
                 : Problems.Write(context, StatusCodes.Status403Forbidden, "server.problem.not-local");

@@ -15,8 +15,10 @@ public static class OpenApiText
                 {
                     Title = "Rinsewright",
                     Version = "1",
-                    Description = "Proofs of sanitization, their original files, and changes between devices. A POST that carries no JSON carries the header "
-                        + SameOrigin.Header + ". Requests that change something come from the server's own pages or from a program that is not a browser.",
+                    Description =
+                        "Proofs of sanitization, their original files, and changes between devices. A POST that carries no JSON carries the header "
+                        + SameOrigin.Header
+                        + ". Requests that change something come from the server's own pages or from a program that is not a browser.",
                 };
                 document.Servers?.Clear();
                 return Task.CompletedTask;

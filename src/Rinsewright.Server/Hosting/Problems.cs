@@ -15,7 +15,10 @@ public static partial class Problems
     /// <summary>Words of the language the caller prefers by Accept-Language; English otherwise.</summary>
     public static Words WordsFor(HttpContext context)
     {
-        var preferred = context.Request.GetTypedHeaders().AcceptLanguage.OrderByDescending(l => l.Quality ?? 1).Select(l => l.Value.ToString());
+        var preferred = context
+            .Request.GetTypedHeaders()
+            .AcceptLanguage.OrderByDescending(l => l.Quality ?? 1)
+            .Select(l => l.Value.ToString());
         return Words.For(preferred.Select(l => l.Split('-')[0]).FirstOrDefault(l => Words.Languages.Contains(l)));
     }
 
@@ -34,13 +37,15 @@ public static partial class Problems
     /// <summary>Registers them for exceptions and for empty answers.</summary>
     public static void AddProblems(this IServiceCollection services)
     {
-        services.AddProblemDetails(o => o.CustomizeProblemDetails = c =>
-        {
-            var status = c.ProblemDetails.Status ?? c.HttpContext.Response.StatusCode;
-            var words = WordsFor(c.HttpContext);
-            c.ProblemDetails.Title = Title(words, status);
-            c.ProblemDetails.Detail ??= Detail(words, status);
-        });
+        services.AddProblemDetails(o =>
+            o.CustomizeProblemDetails = c =>
+            {
+                var status = c.ProblemDetails.Status ?? c.HttpContext.Response.StatusCode;
+                var words = WordsFor(c.HttpContext);
+                c.ProblemDetails.Title = Title(words, status);
+                c.ProblemDetails.Detail ??= Detail(words, status);
+            }
+        );
         services.AddExceptionHandler<InWords>();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true); // so that the reason reaches InWords in every environment
     }
@@ -73,7 +78,11 @@ public static partial class Problems
             var problem = exception switch
             {
                 UnreadableFileException e => Say(words, StatusCodes.Status422UnprocessableEntity, words.Say(Wire.From(e.Says))),
-                ContractException e => Say(words, StatusCodes.Status400BadRequest, words.Say("server.problem.field", ("field", e.Field), ("problem", e.Problem))),
+                ContractException e => Say(
+                    words,
+                    StatusCodes.Status400BadRequest,
+                    words.Say("server.problem.field", ("field", e.Field), ("problem", e.Problem))
+                ),
                 RuleSetException e => Say(
                     words,
                     StatusCodes.Status400BadRequest,
@@ -85,7 +94,11 @@ public static partial class Problems
                 InvalidDataException => Say(words, StatusCodes.Status413PayloadTooLarge, words["server.problem.413"]), // a form over its limit
                 IOException e when IsDiskFull(e) => Say(words, StatusCodes.Status507InsufficientStorage, words["server.problem.507"]),
                 OperationCanceledException when httpContext.RequestAborted.IsCancellationRequested => null,
-                _ => Say(words, StatusCodes.Status500InternalServerError, words.Say("server.problem.500", ("id", httpContext.TraceIdentifier))),
+                _ => Say(
+                    words,
+                    StatusCodes.Status500InternalServerError,
+                    words.Say("server.problem.500", ("id", httpContext.TraceIdentifier))
+                ),
             };
             if (problem is null)
             {

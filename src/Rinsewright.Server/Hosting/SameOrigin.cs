@@ -17,7 +17,9 @@ public static class SameOrigin
     public static void UseSameOrigin(this IApplicationBuilder app) =>
         app.Use(
             (context, next) =>
-                Fault(context.Request) is { } fault ? Problems.Write(context, StatusCodes.Status403Forbidden, fault, ("header", Header)) : next(context)
+                Fault(context.Request) is { } fault
+                    ? Problems.Write(context, StatusCodes.Status403Forbidden, fault, ("header", Header))
+                    : next(context)
         );
 
     private static string? Fault(HttpRequest request)
@@ -37,10 +39,13 @@ public static class SameOrigin
 
     // The host is compared, not the scheme: behind a reverse proxy the browser says https while the proxy speaks http here.
     private static bool IsOwn(string origin, HttpRequest request) =>
-        Uri.TryCreate(origin, UriKind.Absolute, out var uri) && string.Equals(uri.Authority, HostWithoutDefaultPort(request, uri), StringComparison.OrdinalIgnoreCase);
+        Uri.TryCreate(origin, UriKind.Absolute, out var uri)
+        && string.Equals(uri.Authority, HostWithoutDefaultPort(request, uri), StringComparison.OrdinalIgnoreCase);
 
     private static string HostWithoutDefaultPort(HttpRequest request, Uri origin) =>
-        request.Host.Port is { } port && port == (origin.Scheme == Uri.UriSchemeHttps ? 443 : 80) ? request.Host.Host : request.Host.Value ?? "";
+        request.Host.Port is { } port && port == (origin.Scheme == Uri.UriSchemeHttps ? 443 : 80)
+            ? request.Host.Host
+            : request.Host.Value ?? "";
 
     private static bool IsAsFromForm(HttpRequest request) =>
         HttpMethods.IsPost(request.Method)
@@ -49,5 +54,10 @@ public static class SameOrigin
             || FormTypes.Contains(type.MediaType.ToString(), StringComparer.OrdinalIgnoreCase)
         );
 
-    private static readonly string[] FormTypes = [MediaTypeNames.Multipart.FormData, MediaTypeNames.Application.FormUrlEncoded, MediaTypeNames.Text.Plain];
+    private static readonly string[] FormTypes =
+    [
+        MediaTypeNames.Multipart.FormData,
+        MediaTypeNames.Application.FormUrlEncoded,
+        MediaTypeNames.Text.Plain,
+    ];
 }

@@ -13,7 +13,10 @@ public static class ServerHost
     public static WebApplication Build(string[] args)
     {
         var builder = WebApplication.CreateBuilder(args);
-        builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource { InitialData = ServerSettings.Defaults });
+        builder.Configuration.Sources.Insert(
+            0,
+            new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource { InitialData = ServerSettings.Defaults }
+        );
         var settings = ServerSettings.From(builder.Configuration);
         var asked = Listening.Asked(builder.Configuration);
         Listening.RefuseOpen(asked, settings);
@@ -87,10 +90,13 @@ public static class ServerHost
         }
 
         Listening.RefuseOpen(Addresses(app), settings); // what was really bound, should the configuration have said it in a way we do not read
-        Console.WriteLine(settings.Words.Say("server.start.running", ("address", string.Join(", ", Addresses(app))), ("place", settings.StorePlace)));
+        Console.WriteLine(
+            settings.Words.Say("server.start.running", ("address", string.Join(", ", Addresses(app))), ("place", settings.StorePlace))
+        );
         await app.WaitForShutdownAsync();
     }
 
     private static ICollection<string> Addresses(WebApplication app) =>
-        ((IApplicationBuilder)app).ServerFeatures.Get<Microsoft.AspNetCore.Hosting.Server.Features.IServerAddressesFeature>()?.Addresses ?? [];
+        ((IApplicationBuilder)app).ServerFeatures.Get<Microsoft.AspNetCore.Hosting.Server.Features.IServerAddressesFeature>()?.Addresses
+        ?? [];
 }

@@ -28,7 +28,8 @@ public sealed record ServerSettings(
     public string StorePlace => PostgresConnection is null ? DataFolder : $"PostgreSQL, {FilesFolder}";
 
     /// <summary>Spanish where the system's language is Spanish, else English.</summary>
-    public static string SystemLanguage => Environment.GetEnvironmentVariable("LANG")?.StartsWith("es", StringComparison.Ordinal) is true ? "es" : "en";
+    public static string SystemLanguage =>
+        Environment.GetEnvironmentVariable("LANG")?.StartsWith("es", StringComparison.Ordinal) is true ? "es" : "en";
 
     /// <summary>Words of <see cref="Language"/>.</summary>
     public Words Words => Words.For(Language);

@@ -58,6 +58,12 @@ public static class FileEndpoints
         }
 
         context.Response.Headers.CacheControl = "private, max-age=31536000, immutable"; // the address is the content
-        return TypedResults.Stream(file, MediaTypeNames.Application.Octet, fileDownloadName: sha256, entityTag: new EntityTagHeaderValue($"\"{sha256}\""), enableRangeProcessing: true);
+        return TypedResults.Stream(
+            file,
+            MediaTypeNames.Application.Octet,
+            fileDownloadName: sha256,
+            entityTag: new EntityTagHeaderValue($"\"{sha256}\""),
+            enableRangeProcessing: true
+        );
     }
 }

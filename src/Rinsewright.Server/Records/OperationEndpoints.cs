@@ -21,8 +21,19 @@ public static class OperationEndpoints
             .WithSummary("Documents changed after a cursor, a page at a time");
     }
 
-    private static async Task<IResult> SendAsync(IReadOnlyList<Operation> operations, OperationLog log, HttpContext context, CancellationToken ct) =>
-        operations.Count > OperationLog.MostAtOnce ? Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.many-operations", ("most", $"{OperationLog.MostAtOnce}"))
+    private static async Task<IResult> SendAsync(
+        IReadOnlyList<Operation> operations,
+        OperationLog log,
+        HttpContext context,
+        CancellationToken ct
+    ) =>
+        operations.Count > OperationLog.MostAtOnce
+            ? Problems.Result(
+                context,
+                StatusCodes.Status400BadRequest,
+                "server.problem.many-operations",
+                ("most", $"{OperationLog.MostAtOnce}")
+            )
         : operations.Any(o => o is null) ? Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.null-operation")
         : TypedResults.Ok(await log.ApplyAsync(operations, Problems.WordsFor(context), demo: false, ct));
 }

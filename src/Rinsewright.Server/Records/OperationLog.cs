@@ -78,7 +78,13 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
         db.Operations.Add(row);
         if (document is null)
         {
-            document = new DocumentRow { Id = operation.DocumentId, Kind = operation.Kind, Author = operation.Author, Demo = demo };
+            document = new DocumentRow
+            {
+                Id = operation.DocumentId,
+                Kind = operation.Kind,
+                Author = operation.Author,
+                Demo = demo,
+            };
             db.Documents.Add(document);
         }
 
@@ -118,5 +124,7 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
     private static bool SameTime(DateTimeOffset a, DateTimeOffset b) => a.ToUnixTimeMilliseconds() == b.ToUnixTimeMilliseconds();
 
     private async Task<Guid?> OtherWriterAsync(Guid id, Operation operation, CancellationToken ct) =>
-        await db.Operations.FindAsync([id], ct) is { } other && (other.Author != operation.Author || other.Device != operation.Device) ? id : null;
+        await db.Operations.FindAsync([id], ct) is { } other && (other.Author != operation.Author || other.Device != operation.Device)
+            ? id
+            : null;
 }

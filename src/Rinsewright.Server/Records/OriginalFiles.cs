@@ -63,7 +63,9 @@ public sealed class OriginalFiles(ServerSettings settings)
 
     /// <summary>Opens a stored file; null where there is none.</summary>
     public FileStream? Open(string sha256) =>
-        File.Exists(PathOf(sha256)) ? new FileStream(PathOf(sha256), FileMode.Open, FileAccess.Read, FileShare.Read, CopyBytes, useAsync: true) : null;
+        File.Exists(PathOf(sha256))
+            ? new FileStream(PathOf(sha256), FileMode.Open, FileAccess.Read, FileShare.Read, CopyBytes, useAsync: true)
+            : null;
 
     /// <summary>Removes a file; nothing happens where there is none.</summary>
     public void Delete(string sha256)
@@ -75,7 +77,9 @@ public sealed class OriginalFiles(ServerSettings settings)
     }
 
     private string PathOf(string sha256) =>
-        IsSha256(sha256) ? Path.Combine(settings.FilesFolder, sha256[..2], sha256) : throw new ArgumentException("not a SHA-256 in lower-case hex", nameof(sha256));
+        IsSha256(sha256)
+            ? Path.Combine(settings.FilesFolder, sha256[..2], sha256)
+            : throw new ArgumentException("not a SHA-256 in lower-case hex", nameof(sha256));
 
     private static async Task<string> CopyAsync(Stream content, string path, CancellationToken ct)
     {

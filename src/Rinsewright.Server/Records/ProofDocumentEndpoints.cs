@@ -16,7 +16,11 @@ public static class ProofDocumentEndpoints
     {
         var proofs = api.MapGroup("/proofs");
         proofs
-            .MapGet("", (ProofStore store, CancellationToken ct, int skip = 0, int take = 100) => store.ListAsync(Math.Max(0, skip), Math.Clamp(take, 1, MostAtOnce), ct))
+            .MapGet(
+                "",
+                (ProofStore store, CancellationToken ct, int skip = 0, int take = 100) =>
+                    store.ListAsync(Math.Max(0, skip), Math.Clamp(take, 1, MostAtOnce), ct)
+            )
             .WithName("list-proofs")
             .WithSummary("Saved proofs in one line each, the latest made first; at most 500 at once");
         proofs
@@ -47,7 +51,14 @@ public static class ProofDocumentEndpoints
     private static async Task<IResult> HistoryAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct) =>
         await store.HistoryAsync(id, ct) is { Count: > 0 } versions ? TypedResults.Ok(versions) : NotFound(context);
 
-    private static async Task<IResult> SheetAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct, string paper = "a4", string? language = null)
+    private static async Task<IResult> SheetAsync(
+        Guid id,
+        ProofStore store,
+        HttpContext context,
+        CancellationToken ct,
+        string paper = "a4",
+        string? language = null
+    )
     {
         language ??= Problems.WordsFor(context).Language;
         if (paper is not ("a4" or "letter"))
@@ -69,5 +80,6 @@ public static class ProofDocumentEndpoints
         return TypedResults.Bytes(pdf, MediaTypeNames.Application.Pdf, $"rinsewright-{proof.At:yyyy-MM-dd}-{id.ToString("n")[^6..]}.pdf");
     }
 
-    private static IResult NotFound(HttpContext context) => Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-proof");
+    private static IResult NotFound(HttpContext context) =>
+        Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-proof");
 }

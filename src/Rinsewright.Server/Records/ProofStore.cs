@@ -48,7 +48,19 @@ public sealed class ProofStore(AppDb db)
             .ThenBy(d => d.Id)
             .Skip(skip)
             .Take(take)
-            .Select(d => new { d.Id, d.Kitchen, d.Machine, d.Technician, d.MadeAt, d.OffsetMinutes, d.Verdict, d.Passes, d.Demo, d.Versions })
+            .Select(d => new
+            {
+                d.Id,
+                d.Kitchen,
+                d.Machine,
+                d.Technician,
+                d.MadeAt,
+                d.OffsetMinutes,
+                d.Verdict,
+                d.Passes,
+                d.Demo,
+                d.Versions,
+            })
             .ToListAsync(ct);
         return
         [
@@ -74,10 +86,24 @@ public sealed class ProofStore(AppDb db)
     public async Task<IReadOnlyList<DocumentVersion>> HistoryAsync(Guid id, CancellationToken ct)
     {
         var current = await db.Documents.AsNoTracking().Where(d => d.Id == id).Select(d => d.OperationId).SingleOrDefaultAsync(ct);
-        var rows = await db.Operations.AsNoTracking().Where(o => o.DocumentId == id).OrderByDescending(o => o.StatedAt).ThenByDescending(o => o.Revision).ToListAsync(ct);
+        var rows = await db
+            .Operations.AsNoTracking()
+            .Where(o => o.DocumentId == id)
+            .OrderByDescending(o => o.StatedAt)
+            .ThenByDescending(o => o.Revision)
+            .ToListAsync(ct);
         return
         [
-            .. rows.Select(o => new DocumentVersion(o.Id, o.Action, o.StatedAt, o.ReceivedAt, o.Author, o.Device, o.Id == current, Read(o.Json))),
+            .. rows.Select(o => new DocumentVersion(
+                o.Id,
+                o.Action,
+                o.StatedAt,
+                o.ReceivedAt,
+                o.Author,
+                o.Device,
+                o.Id == current,
+                Read(o.Json)
+            )),
         ];
     }
 
@@ -111,5 +137,6 @@ public sealed class ProofStore(AppDb db)
         return new Change(row.Id, row.Kind, proof is null ? "delete" : "put", row.StatedAt, row.Author, row.Demo, row.Versions, proof);
     }
 
-    private static ProofDocument? Read(string? json) => json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.ProofDocument);
+    private static ProofDocument? Read(string? json) =>
+        json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.ProofDocument);
 }

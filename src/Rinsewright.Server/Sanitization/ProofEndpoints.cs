@@ -19,7 +19,9 @@ public static class ProofEndpoints
         sanitization
             .MapPost("/proof", ProveAsync)
             .WithName("compute-proof")
-            .WithSummary("Judge a logger file (form part 'file') and typed-in readings by a request (form part 'request', JSON); either part may be absent")
+            .WithSummary(
+                "Judge a logger file (form part 'file') and typed-in readings by a request (form part 'request', JSON); either part may be absent"
+            )
             .Accepts<ProofForm>(MediaTypeNames.Multipart.FormData)
             .DisableAntiforgery() // SameOrigin has refused pages of other sites before this
             .Takes(Limits.MostProofBytes)
@@ -50,7 +52,8 @@ public static class ProofEndpoints
 
         var form = await context.Request.ReadFormAsync(ct); // parts over 64 KiB rest in a temporary file until the answer is sent
         var text = form["request"].ToString();
-        var request = text.Length == 0 ? new ProofRequest() : JsonSerializer.Deserialize<ProofRequest>(text, Json.Options) ?? new ProofRequest();
+        var request =
+            text.Length == 0 ? new ProofRequest() : JsonSerializer.Deserialize<ProofRequest>(text, Json.Options) ?? new ProofRequest();
         if (form.Files.GetFile("file") is not { } file)
         {
             return TypedResults.Ok(await ProofRun.RunAsync(request, null, null, null, ct));

@@ -9,7 +9,12 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
 {
     /// <summary>Connection string for a file. One writer at a time: another waits up to 30 s.</summary>
     public static string ConnectionTo(string path) =>
-        new SqliteConnectionStringBuilder { DataSource = path, DefaultTimeout = 30, ForeignKeys = true }.ToString();
+        new SqliteConnectionStringBuilder
+        {
+            DataSource = path,
+            DefaultTimeout = 30,
+            ForeignKeys = true,
+        }.ToString();
 }
 
 /// <summary>The store in PostgreSQL: for a team with several server processes.</summary>
@@ -19,7 +24,8 @@ public sealed class PostgresDb(DbContextOptions<PostgresDb> options) : AppDb(opt
 public sealed class SqliteDesign : IDesignTimeDbContextFactory<SqliteDb>
 {
     /// <inheritdoc/>
-    public SqliteDb CreateDbContext(string[] args) => new(new DbContextOptionsBuilder<SqliteDb>().UseSqlite("Data Source=:memory:").Options);
+    public SqliteDb CreateDbContext(string[] args) =>
+        new(new DbContextOptionsBuilder<SqliteDb>().UseSqlite("Data Source=:memory:").Options);
 }
 
 /// <summary>Used by the migration tool only.</summary>

@@ -18,7 +18,11 @@ public sealed class AccessibilityFlow(BrowserFixture fixture)
     public async Task Every_screen_is_free_of_findings(bool desk, string language, bool dark)
     {
         var server = await fixture.ServerAsync();
-        await using var context = await fixture.ContextAsync(desk ? BrowserFixture.Desk : BrowserFixture.Phone, language, dark ? ColorScheme.Dark : ColorScheme.Light);
+        await using var context = await fixture.ContextAsync(
+            desk ? BrowserFixture.Desk : BrowserFixture.Phone,
+            language,
+            dark ? ColorScheme.Dark : ColorScheme.Light
+        );
         var screen = await Screen.OpenAsync(context, server.Address, "", language);
         var page = screen.Page;
         var found = new List<string>();

@@ -83,7 +83,16 @@ public sealed class BrowserFixture : IAsyncLifetime
                 new BrowserTypeLaunchOptions
                 {
                     ExecutablePath = Environment.GetEnvironmentVariable("RINSEWRIGHT_BROWSER") ?? "/usr/bin/chromium",
-                    Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+                    Args =
+                    [
+                        "--no-sandbox",
+                        "--disable-gpu",
+                        "--disable-quic",
+                        "--no-first-run",
+                        "--disable-background-networking",
+                        "--disable-component-update",
+                        "--disable-sync",
+                    ],
                 }
             );
         }

@@ -21,7 +21,11 @@ public sealed class HandbookPictures(BrowserFixture fixture)
     public async Task Take(string name, int width, int height, string language, bool dark)
     {
         var server = await fixture.ServerAsync();
-        await using var context = await fixture.ContextAsync(new ViewportSize { Width = width, Height = height }, language, dark ? ColorScheme.Dark : ColorScheme.Light);
+        await using var context = await fixture.ContextAsync(
+            new ViewportSize { Width = width, Height = height },
+            language,
+            dark ? ColorScheme.Dark : ColorScheme.Light
+        );
         var screen = await Screen.OpenAsync(context, server.Address, "", language);
         await screen.Page.Locator(".demo-list button").First.ClickAsync();
         await screen.Page.Locator(".passes label").First.WaitForAsync();
@@ -35,10 +39,14 @@ public sealed class HandbookPictures(BrowserFixture fixture)
         await screen.Page.Locator(".chart-host").First.WaitForAsync();
         await screen.Page.WaitForTimeoutAsync(700);
         Assert.Equal(DemoLoggers.LarkspurTwoTank, (await screen.Page.Locator("#file .fold-now").TextContentAsync())?.Trim());
-        await screen.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Tree.Root, "docs", "handbook", "images", name + ".png") });
+        await screen.Page.ScreenshotAsync(
+            new PageScreenshotOptions { Path = Path.Combine(Tree.Root, "docs", "handbook", "images", name + ".png") }
+        );
         if (Environment.GetEnvironmentVariable("RINSEWRIGHT_PICTURES_WHOLE") is { } folder)
         {
-            await screen.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-whole.png"), FullPage = true });
+            await screen.Page.ScreenshotAsync(
+                new PageScreenshotOptions { Path = Path.Combine(folder, name + "-whole.png"), FullPage = true }
+            );
         }
     }
 }

@@ -40,7 +40,9 @@ public sealed class OfflineFlow(BrowserFixture fixture)
         await page.Locator(".drop.large").WaitForAsync();
         await screen.GiveAsync(DemoLoggers.MillraceDoor);
         Assert.Equal(3, await page.Locator(".passes label").CountAsync());
-        var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = screen.Words["client.sheet.download"] }).ClickAsync());
+        var download = await page.RunAndWaitForDownloadAsync(() =>
+            page.GetByRole(AriaRole.Button, new() { Name = screen.Words["client.sheet.download"] }).ClickAsync()
+        );
         var head = new byte[5];
         await using (var pdf = File.OpenRead(await download.PathAsync()))
         {
@@ -57,7 +59,9 @@ public sealed class OfflineFlow(BrowserFixture fixture)
         await Assertions.Expect(page.Locator(".send p").First).ToHaveTextAsync(screen.Words["client.send.all"]);
 
         using var http = new HttpClient();
-        using var proofs = JsonDocument.Parse(await http.GetStringAsync(server.Address + "api/proofs", TestContext.Current.CancellationToken));
+        using var proofs = JsonDocument.Parse(
+            await http.GetStringAsync(server.Address + "api/proofs", TestContext.Current.CancellationToken)
+        );
         var kitchens = proofs.RootElement.EnumerateArray().Select(p => p.GetProperty("kitchen").GetString()).ToList();
         Assert.Equal(2, kitchens.Count);
         Assert.Single(kitchens, k => k == "Larkspur Lodge");

@@ -83,7 +83,10 @@ public sealed class ProofFlow(BrowserFixture fixture)
         var at = new DateTime(2031, 3, 4, 10, 0, 0, DateTimeKind.Unspecified);
         for (var i = 0; i < 240; i++)
         {
-            var value = i < 60 ? 74 : i < 120 ? 172 - (98 * Math.Exp(-(i - 60) / 12.0)) : 74 + (98 * Math.Exp(-(i - 120) / 60.0));
+            var value =
+                i < 60 ? 74
+                : i < 120 ? 172 - (98 * Math.Exp(-(i - 60) / 12.0))
+                : 74 + (98 * Math.Exp(-(i - 120) / 60.0));
             lines.Add(FormattableString.Invariant($"{at.AddSeconds(i):MM/dd/yyyy HH:mm:ss},{value:0.0}"));
         }
 

@@ -65,7 +65,15 @@ public sealed class Screen
     /// <summary>Gives a demo file through the file chooser.</summary>
     public async Task GiveAsync(string name, byte[]? bytes = null)
     {
-        await Page.Locator(".drop input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = bytes ?? DemoLoggers.Bytes(name) });
+        await Page.Locator(".drop input[type=file]")
+            .First.SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = name,
+                    MimeType = "text/csv",
+                    Buffer = bytes ?? DemoLoggers.Bytes(name),
+                }
+            );
         await Page.Locator(".passes label").First.WaitForAsync();
     }
 

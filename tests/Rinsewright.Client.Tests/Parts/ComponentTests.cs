@@ -26,7 +26,13 @@ public sealed class ComponentTests : BunitContext
     public void A_number_field_takes_a_decimal_comma()
     {
         AmountDto? got = null;
-        var field = Render<NumberField>(p => p.Add(f => f.Id, "wash").Add(f => f.Label, "Wash").Add(f => f.Us, Units.Fahrenheit).Add(f => f.Si, Units.Celsius).Add(f => f.Changed, a => got = a));
+        var field = Render<NumberField>(p =>
+            p.Add(f => f.Id, "wash")
+                .Add(f => f.Label, "Wash")
+                .Add(f => f.Us, Units.Fahrenheit)
+                .Add(f => f.Si, Units.Celsius)
+                .Add(f => f.Changed, a => got = a)
+        );
         field.Find("input").Input("158,6");
         Assert.Equal(new AmountDto(158.6, "[degF]"), got);
         field.Find("input").Input("1,200");
@@ -39,7 +45,13 @@ public sealed class ComponentTests : BunitContext
     [Fact]
     public async Task A_value_is_shown_in_the_unit_chosen()
     {
-        var field = Render<NumberField>(p => p.Add(f => f.Id, "wash").Add(f => f.Label, "Wash").Add(f => f.Us, Units.Fahrenheit).Add(f => f.Si, Units.Celsius).Add(f => f.Value, new AmountDto(180, "[degF]")));
+        var field = Render<NumberField>(p =>
+            p.Add(f => f.Id, "wash")
+                .Add(f => f.Label, "Wash")
+                .Add(f => f.Us, Units.Fahrenheit)
+                .Add(f => f.Si, Units.Celsius)
+                .Add(f => f.Value, new AmountDto(180, "[degF]"))
+        );
         Assert.Equal("180", field.Find("input").GetAttribute("value"));
         await preferences.ChangeAsync(s => s with { Units = "si" });
         field.Render(p => p.Add(f => f.Value, new AmountDto(180, "[degF]")));
@@ -53,7 +65,9 @@ public sealed class ComponentTests : BunitContext
         var report = await ReportAsync();
         var why = Render<WhyList>(p => p.Add(w => w.Report, report).Add(w => w.Pass, report.Passes[0]));
         Assert.Equal(report.Passes[0].Checks.Count + report.Checks.Count, why.FindAll("details.ev").Count);
-        var unread = why.FindAll("details.ev").Where(d => d.TextContent.Contains(preferences.Words["reading-status.not-read"], StringComparison.Ordinal)).ToList();
+        var unread = why.FindAll("details.ev")
+            .Where(d => d.TextContent.Contains(preferences.Words["reading-status.not-read"], StringComparison.Ordinal))
+            .ToList();
         Assert.Equal(report.Checks.Count(c => c.Status == "notRead"), unread.Count);
         Assert.All(unread, d => Assert.NotNull(d.QuerySelector(".sh.none")));
         Assert.All(why.FindAll("details.ev").Take(report.Passes[0].Checks.Count), d => Assert.NotEmpty(d.QuerySelectorAll("ol li")));
@@ -71,5 +85,11 @@ public sealed class ComponentTests : BunitContext
     }
 
     private static Task<ProofReport> ReportAsync() =>
-        ProofRun.RunAsync(Demo.All[0].Request, new MemoryStream(DemoLoggers.Bytes(DemoLoggers.LarkspurTwoTank)), DemoLoggers.LarkspurTwoTank, null, CancellationToken.None);
+        ProofRun.RunAsync(
+            Demo.All[0].Request,
+            new MemoryStream(DemoLoggers.Bytes(DemoLoggers.LarkspurTwoTank)),
+            DemoLoggers.LarkspurTwoTank,
+            null,
+            CancellationToken.None
+        );
 }

@@ -11,7 +11,11 @@ public sealed class StylesTests
     /// <summary>The page's chart styles are those of the one table.</summary>
     [Fact]
     public void The_chart_styles_are_those_of_the_table() =>
-        Assert.Contains(SceneStyles.Css().ReplaceLineEndings("\n"), Tree.Read("src/Rinsewright.Client/wwwroot/css/chart.css").ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains(
+            SceneStyles.Css().ReplaceLineEndings("\n"),
+            Tree.Read("src/Rinsewright.Client/wwwroot/css/chart.css").ReplaceLineEndings("\n"),
+            StringComparison.Ordinal
+        );
 
     /// <summary>The content policy allows no inline script or style.</summary>
     [Fact]
@@ -26,7 +30,11 @@ public sealed class StylesTests
     /// <summary>No component is longer than can be read at a sitting.</summary>
     [Fact]
     public void Components_are_small() =>
-        Findings.None(Tree.Files("src/Rinsewright.Client", ".razor").Where(f => Tree.Read(f).Count(c => c == '\n') > 280).Select(f => $"{f} is over 280 lines"));
+        Findings.None(
+            Tree.Files("src/Rinsewright.Client", ".razor")
+                .Where(f => Tree.Read(f).Count(c => c == '\n') > 280)
+                .Select(f => $"{f} is over 280 lines")
+        );
 
     /// <summary>Every demo begins with words in both languages.</summary>
     [Fact]

@@ -103,13 +103,21 @@ internal sealed class MemoryOffice : IOffice
         var operations = JsonSerializer.Deserialize(operationsJson, ContractsJson.Default.IReadOnlyListOperation)!;
         Kept.AddRange(operations.Where(o => !Kept.Exists(k => k.Id == o.Id)));
         var results = new OperationResults([.. operations.Select(o => new OperationResult(o.Id, "applied", 1, false))]);
-        return Task.FromResult(LoseAnswers ? new OfficeAnswer(0, "") : new OfficeAnswer(200, JsonSerializer.Serialize(results, ContractsJson.Default.OperationResults)));
+        return Task.FromResult(
+            LoseAnswers
+                ? new OfficeAnswer(0, "")
+                : new OfficeAnswer(200, JsonSerializer.Serialize(results, ContractsJson.Default.OperationResults))
+        );
     }
 
     public Task<int> SendFileAsync(string sha256) => Task.FromResult(Away ? 0 : 201);
 
     public Task<OfficeAnswer> ChangesAsync(string cursor) =>
-        Task.FromResult(Away ? new OfficeAnswer(0, "") : new OfficeAnswer(200, JsonSerializer.Serialize(new Changes([], "c", false, false), ContractsJson.Default.Changes)));
+        Task.FromResult(
+            Away
+                ? new OfficeAnswer(0, "")
+                : new OfficeAnswer(200, JsonSerializer.Serialize(new Changes([], "c", false, false), ContractsJson.Default.Changes))
+        );
 }
 
 /// <summary>A device that remembers its settings.</summary>

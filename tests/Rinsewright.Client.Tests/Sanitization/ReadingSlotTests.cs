@@ -32,7 +32,10 @@ public sealed class ReadingSlotTests
     [Fact]
     public void The_label_and_the_thermometer_on_the_ware_are_kept_apart()
     {
-        var request = ReadingSlot.Label.Put(new ProofRequest(), new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true));
+        var request = ReadingSlot.Label.Put(
+            new ProofRequest(),
+            new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true)
+        );
         request = ReadingSlot.Maximum.Put(request, new ReadingDto("wareSurface", new AmountDto(171, "[degF]"), "maximumThermometer"));
         Assert.True(ReadingSlot.Label.In(request)!.Reached);
         Assert.Equal(171, ReadingSlot.Maximum.In(request)!.Value.Value);

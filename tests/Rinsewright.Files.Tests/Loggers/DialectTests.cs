@@ -148,20 +148,33 @@ public sealed class DialectTests
     [InlineData("PK\u0003\u0004 broken", "files.workbook-damaged")]
     public async Task Other_files_are_refused_in_plain_words(string text, string key)
     {
-        var refused = await Assert.ThrowsAsync<UnreadableFileException>(() => LoggerReader.ReadAsync(new MemoryStream(Encoding.UTF8.GetBytes(text)), "x", new(), Never));
+        var refused = await Assert.ThrowsAsync<UnreadableFileException>(() =>
+            LoggerReader.ReadAsync(new MemoryStream(Encoding.UTF8.GetBytes(text)), "x", new(), Never)
+        );
         Assert.Equal(key, refused.Says.Key);
     }
 
     [Fact]
     public async Task The_person_overrides_decisions()
     {
-        var options = new LoggerReaderOptions(new DialectOverrides(DateOrder: "mdy", UtcOffset: "-06:00"), [new ChannelOverride(1, "Plate", "wareSurface", "[degF]")]);
-        var read = await LoggerReader.ReadAsync(new MemoryStream(await File.ReadAllBytesAsync(PathOf("d01.csv"), Never)), "d01.csv", options, Never);
+        var options = new LoggerReaderOptions(
+            new DialectOverrides(DateOrder: "mdy", UtcOffset: "-06:00"),
+            [new ChannelOverride(1, "Plate", "wareSurface", "[degF]")]
+        );
+        var read = await LoggerReader.ReadAsync(
+            new MemoryStream(await File.ReadAllBytesAsync(PathOf("d01.csv"), Never)),
+            "d01.csv",
+            options,
+            Never
+        );
         var channel = Assert.Single(read.Channels);
         Assert.Equal(("Plate", "[degF]", MeasuringPoint.WareSurface), (channel.Trace.Name, channel.Trace.Unit.Ucum, channel.Role));
         Assert.Equal(new DateTime(2031, 8, 4, 21, 0, 0), channel.Trace.Start);
         Assert.Equal(TimeSpan.FromHours(-6), channel.Trace.UtcOffset);
-        Assert.All(read.Decisions.Where(d => d.Id is "date-order" or "utc-offset" or "unit[1]" or "role[1]"), d => Assert.Equal(DecisionBasis.Given, d.Basis));
+        Assert.All(
+            read.Decisions.Where(d => d.Id is "date-order" or "utc-offset" or "unit[1]" or "role[1]"),
+            d => Assert.Equal(DecisionBasis.Given, d.Basis)
+        );
     }
 
     [Fact]

@@ -45,9 +45,15 @@ public sealed class DemoTests
         using var client = server.CreateClient();
         foreach (var summary in await client.ProofsAsync())
         {
-            var proof = await client.GetFromJsonAsync($"api/proofs/{summary.Id}", ContractsJson.Default.ProofDocument, TestContext.Current.CancellationToken);
+            var proof = await client.GetFromJsonAsync(
+                $"api/proofs/{summary.Id}",
+                ContractsJson.Default.ProofDocument,
+                TestContext.Current.CancellationToken
+            );
             var name = proof!.Files.SingleOrDefault();
-            var content = name is null ? null : await client.GetByteArrayAsync("api/files/" + name.Sha256, TestContext.Current.CancellationToken);
+            var content = name is null
+                ? null
+                : await client.GetByteArrayAsync("api/files/" + name.Sha256, TestContext.Current.CancellationToken);
             using var stream = content is null ? null : new MemoryStream(content);
             var report = await ProofRun.RunAsync(proof.Request, stream, name?.Name, null, TestContext.Current.CancellationToken);
             Assert.Equivalent(report, proof.Report, strict: true);
@@ -65,7 +71,10 @@ public sealed class DemoTests
         await using var server = await TestServer.MakeAsync();
         using var client = server.CreateClient();
         Assert.Empty(await client.ProofsAsync());
-        using var sheet = await client.GetAsync(new Uri("api/proofs/01993a00-0001-7000-8000-7a6d617261c1/sheet", UriKind.Relative), TestContext.Current.CancellationToken);
+        using var sheet = await client.GetAsync(
+            new Uri("api/proofs/01993a00-0001-7000-8000-7a6d617261c1/sheet", UriKind.Relative),
+            TestContext.Current.CancellationToken
+        );
         Assert.Equal(HttpStatusCode.NotFound, sheet.StatusCode);
     }
 

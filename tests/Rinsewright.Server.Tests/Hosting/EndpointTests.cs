@@ -18,7 +18,9 @@ public sealed class EndpointTests
         using var client = server.CreateClient();
         var endpoints = server.Services.GetRequiredService<EndpointDataSource>().Endpoints;
         Assert.True(endpoints.Count > 12);
-        var silent = endpoints.Where(e => e.Metadata.GetOrderedMetadata<IAuthorizeData>().All(a => a.Policy is null) && e.Metadata.GetMetadata<IAllowAnonymous>() is null);
+        var silent = endpoints.Where(e =>
+            e.Metadata.GetOrderedMetadata<IAuthorizeData>().All(a => a.Policy is null) && e.Metadata.GetMetadata<IAllowAnonymous>() is null
+        );
         Assert.Empty(silent.Select(e => e.DisplayName));
     }
 
@@ -30,10 +32,16 @@ public sealed class EndpointTests
         var interfaces = server
             .Services.GetRequiredService<EndpointDataSource>()
             .Endpoints.OfType<RouteEndpoint>()
-            .Where(e => e.RoutePattern.RawText!.StartsWith("/api", StringComparison.Ordinal) && !e.RoutePattern.RawText.Contains("{**", StringComparison.Ordinal))
+            .Where(e =>
+                e.RoutePattern.RawText!.StartsWith("/api", StringComparison.Ordinal)
+                && !e.RoutePattern.RawText.Contains("{**", StringComparison.Ordinal)
+            )
             .ToList();
         Assert.True(interfaces.Count >= 10);
-        Assert.All(interfaces, e => Assert.False(string.IsNullOrEmpty(e.Metadata.GetMetadata<IEndpointSummaryMetadata>()?.Summary), e.DisplayName));
+        Assert.All(
+            interfaces,
+            e => Assert.False(string.IsNullOrEmpty(e.Metadata.GetMetadata<IEndpointSummaryMetadata>()?.Summary), e.DisplayName)
+        );
         Assert.All(interfaces, e => Assert.NotNull(e.Metadata.GetMetadata<IEndpointNameMetadata>()));
     }
 
@@ -116,8 +124,16 @@ public sealed class EndpointTests
     {
         await using var server = await TestServer.MakeAsync();
         using var client = server.CreateClient();
-        Assert.Contains("_framework/blazor.webassembly.js", await client.GetStringAsync("/", TestContext.Current.CancellationToken), StringComparison.Ordinal);
-        Assert.Contains("_framework/blazor.webassembly.js", await client.GetStringAsync("/proof/new", TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            "_framework/blazor.webassembly.js",
+            await client.GetStringAsync("/", TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "_framework/blazor.webassembly.js",
+            await client.GetStringAsync("/proof/new", TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
         Assert.NotEmpty(await client.GetByteArrayAsync("/_framework/dotnet.js", TestContext.Current.CancellationToken));
         using var missing = await client.GetAsync(new Uri("/missing.js", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.NotFound, missing.StatusCode);

@@ -68,19 +68,35 @@ public sealed class GateTests
         await using var server = await TestServer.MakeAsync();
         using var client = server.CreateClient();
         using var form = new MultipartFormDataContent { { new StringContent("{}"), "request" } };
-        using var response = await client.PostAsync(new Uri("api/sanitization/proof", UriKind.Relative), form, TestContext.Current.CancellationToken);
+        using var response = await client.PostAsync(
+            new Uri("api/sanitization/proof", UriKind.Relative),
+            form,
+            TestContext.Current.CancellationToken
+        );
         Assert.Equal(HttpStatusCode.Forbidden, response.StatusCode);
-        Assert.Contains(SameOrigin.Header, await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            SameOrigin.Header,
+            await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
     [InlineData("POST", "api/operations", 9 << 20, "application/json")]
-    [InlineData("PUT", "api/files/e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855", (64 << 20) + 1, "application/octet-stream")]
+    [InlineData(
+        "PUT",
+        "api/files/e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855",
+        (64 << 20) + 1,
+        "application/octet-stream"
+    )]
     public async Task What_is_too_large_is_refused_with_the_limit(string method, string path, int bytes, string type)
     {
         await using var server = await TestServer.MakeAsync();
         using var client = server.OnSocket();
-        using var request = new HttpRequestMessage(new HttpMethod(method), new Uri(path, UriKind.Relative)) { Content = new StreamContent(new Spaces(bytes)) };
+        using var request = new HttpRequestMessage(new HttpMethod(method), new Uri(path, UriKind.Relative))
+        {
+            Content = new StreamContent(new Spaces(bytes)),
+        };
         request.Content.Headers.ContentType = new MediaTypeHeaderValue(type);
         request.Headers.ExpectContinue = true;
         using var response = await client.SendAsync(request, TestContext.Current.CancellationToken);
@@ -101,7 +117,8 @@ public sealed class GateTests
     [InlineData("http://192.168.1.20:5230", false)]
     [InlineData("https://tamarack.example", false)]
     [InlineData("127.0.0.1", false)] // not an address the server could listen on
-    public void An_address_is_open_unless_it_is_of_this_computer_alone(string address, bool local) => Assert.Equal(local, Listening.IsLocal(address));
+    public void An_address_is_open_unless_it_is_of_this_computer_alone(string address, bool local) =>
+        Assert.Equal(local, Listening.IsLocal(address));
 
     private sealed class Spaces(long length) : Stream
     {

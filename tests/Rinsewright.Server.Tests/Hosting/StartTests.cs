@@ -46,7 +46,12 @@ public sealed class StartTests : IDisposable
     [Fact]
     public async Task Database_that_does_not_answer_is_said_without_its_password()
     {
-        var (status, _, errors) = await RunAsync("en", "--urls", "http://127.0.0.1:0", "--Rinsewright:Database=Host=127.0.0.1;Port=1;Username=u;Password=hush");
+        var (status, _, errors) = await RunAsync(
+            "en",
+            "--urls",
+            "http://127.0.0.1:0",
+            "--Rinsewright:Database=Host=127.0.0.1;Port=1;Username=u;Password=hush"
+        );
         Assert.Equal(78, status);
         Assert.Contains("Rinsewright:Database", errors, StringComparison.Ordinal);
         Assert.DoesNotContain("hush", errors, StringComparison.Ordinal);

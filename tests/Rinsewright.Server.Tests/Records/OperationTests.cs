@@ -136,7 +136,10 @@ public sealed class OperationTests
         var change = Assert.Single((await client.ChangesAsync(cursor)).Items);
         Assert.Equal(("delete", null), (change.Action, change.Proof));
         Assert.Equal("kept", (await client.HistoryAsync(put.DocumentId))[1].Proof!.Note);
-        using var gone = await client.GetAsync(new Uri($"api/proofs/{put.DocumentId}", UriKind.Relative), TestContext.Current.CancellationToken);
+        using var gone = await client.GetAsync(
+            new Uri($"api/proofs/{put.DocumentId}", UriKind.Relative),
+            TestContext.Current.CancellationToken
+        );
         Assert.Equal(HttpStatusCode.NotFound, gone.StatusCode);
     }
 
@@ -166,17 +169,60 @@ public sealed class OperationTests
         var good = Invented.Put(Guid.CreateVersion7());
         Operation[] bad =
         [
-            good with { Id = Guid.Empty },
-            good with { Id = Guid.CreateVersion7(), Kind = "visit" },
-            good with { Id = Guid.CreateVersion7(), Action = "merge" },
-            good with { Id = Guid.CreateVersion7(), Proof = null },
-            good with { Id = Guid.CreateVersion7(), Action = "delete" },
-            good with { Id = Guid.CreateVersion7(), DocumentId = Guid.CreateVersion7() },
-            good with { Id = Guid.CreateVersion7(), Proof = good.Proof! with { Version = 99 } },
-            good with { Id = Guid.CreateVersion7(), Author = new string('x', 201) },
-            good with { Id = Guid.CreateVersion7(), Proof = good.Proof! with { Kitchen = "a\0b" } },
-            good with { Id = Guid.CreateVersion7(), Proof = good.Proof! with { Files = [new FileReference("abc", "a.csv", 3)] } },
-            good with { Id = Guid.CreateVersion7(), Proof = good.Proof! with { Report = good.Proof.Report with { Verdict = "fine" } } },
+            good with
+            {
+                Id = Guid.Empty,
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Kind = "visit",
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Action = "merge",
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Proof = null,
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Action = "delete",
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                DocumentId = Guid.CreateVersion7(),
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Proof = good.Proof! with { Version = 99 },
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Author = new string('x', 201),
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Proof = good.Proof! with { Kitchen = "a\0b" },
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Proof = good.Proof! with { Files = [new FileReference("abc", "a.csv", 3)] },
+            },
+            good with
+            {
+                Id = Guid.CreateVersion7(),
+                Proof = good.Proof! with { Report = good.Proof.Report with { Verdict = "fine" } },
+            },
         ];
         var results = await client.SendAsync([.. bad, good]);
         Assert.All(results.SkipLast(1), r => Assert.Equal("refused", r.Outcome));

@@ -48,11 +48,21 @@ public sealed class ProofEndpointTests
     [InlineData("""{"machine":"carousel"}""", HttpStatusCode.BadRequest, "machine", "multitankConveyor")]
     [InlineData("""{"ruleSet":"nowhere"}""", HttpStatusCode.BadRequest, "ruleSet", "fda-food-code")]
     [InlineData("""{"ruleSetJson":"{}"}""", HttpStatusCode.BadRequest, "rule set", "")]
-    [InlineData("""{"readings":[{"point":"washTank","value":{"value":1,"unit":"lb"},"method":"probe"}]}""", HttpStatusCode.BadRequest, "readings[0].value", "[degF]")]
+    [InlineData(
+        """{"readings":[{"point":"washTank","value":{"value":1,"unit":"lb"},"method":"probe"}]}""",
+        HttpStatusCode.BadRequest,
+        "readings[0].value",
+        "[degF]"
+    )]
     [InlineData("""{"readings":[{"point":"washTank","method":"probe"}]}""", HttpStatusCode.BadRequest, "$.readings[0]", "value")]
     [InlineData("""{"machine": 7}""", HttpStatusCode.BadRequest, "$.machine", "line 1")]
     [InlineData("""{"machine": """, HttpStatusCode.BadRequest, "line 1", "")]
-    public async Task What_cannot_be_used_is_named_with_what_is_allowed(string request, HttpStatusCode expected, string where, string allowed)
+    public async Task What_cannot_be_used_is_named_with_what_is_allowed(
+        string request,
+        HttpStatusCode expected,
+        string where,
+        string allowed
+    )
     {
         var (status, body) = await PostAsync(new StringContent(request), null, null);
         Assert.Equal(expected, status);
@@ -77,7 +87,11 @@ public sealed class ProofEndpointTests
     {
         await using var server = await TestServer.MakeAsync();
         using var client = server.CreateClient();
-        var sets = await client.GetFromJsonAsync("api/sanitization/rule-sets", ContractsJson.Default.IReadOnlyListRuleSetDto, TestContext.Current.CancellationToken);
+        var sets = await client.GetFromJsonAsync(
+            "api/sanitization/rule-sets",
+            ContractsJson.Default.IReadOnlyListRuleSetDto,
+            TestContext.Current.CancellationToken
+        );
         Assert.Equal("fda-food-code", sets![0].Id);
         Assert.All(sets.SelectMany(s => s.Limits), l => Assert.False(string.IsNullOrEmpty(l.Citation.Source)));
         var rinse = sets[0].Limits.Single(l => l.Id == "final-rinse");
@@ -97,7 +111,11 @@ public sealed class ProofEndpointTests
             form.Add(part, "file", name!);
         }
 
-        using var response = await client.PostAsync(new Uri("api/sanitization/proof", UriKind.Relative), form, TestContext.Current.CancellationToken);
+        using var response = await client.PostAsync(
+            new Uri("api/sanitization/proof", UriKind.Relative),
+            form,
+            TestContext.Current.CancellationToken
+        );
         return (response.StatusCode, await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
     }
 }

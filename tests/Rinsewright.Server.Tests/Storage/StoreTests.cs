@@ -45,9 +45,7 @@ public sealed class StoreTests
         using var a = one.CreateClient();
         using var b = two.CreateClient();
         var operations = Enumerable.Range(0, 6).Select(_ => Invented.Put(Guid.CreateVersion7())).ToArray();
-        var answers = await Task.WhenAll(
-            operations.SelectMany(o => new[] { a, b }.Select(client => Task.Run(() => client.SendAsync(o))))
-        );
+        var answers = await Task.WhenAll(operations.SelectMany(o => new[] { a, b }.Select(client => Task.Run(() => client.SendAsync(o)))));
         Assert.Equal(operations.Length, answers.Count(r => !r[0].Repeated));
         Assert.Equal(operations.Length, (await b.ProofsAsync()).Count);
     }
@@ -59,7 +57,9 @@ public sealed class StoreTests
         using var client = server.CreateClient();
         await using var scope = server.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<AppDb>();
-        var mode = await db.Database.SqlQueryRaw<string>("select journal_mode as Value from pragma_journal_mode").SingleAsync(TestContext.Current.CancellationToken);
+        var mode = await db
+            .Database.SqlQueryRaw<string>("select journal_mode as Value from pragma_journal_mode")
+            .SingleAsync(TestContext.Current.CancellationToken);
         Assert.Equal("wal", mode);
     }
 

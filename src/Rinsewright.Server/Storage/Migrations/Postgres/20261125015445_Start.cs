@@ -31,12 +31,13 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
                     Machine = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
                     Technician = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
                     Verdict = table.Column<string>(type: "character varying(32)", maxLength: 32, nullable: false),
-                    Passes = table.Column<int>(type: "integer", nullable: false)
+                    Passes = table.Column<int>(type: "integer", nullable: false),
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Documents", x => x.Id);
-                });
+                }
+            );
 
             migrationBuilder.CreateTable(
                 name: "Operations",
@@ -52,12 +53,13 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
                     Outcome = table.Column<string>(type: "character varying(32)", maxLength: 32, nullable: false),
                     Revision = table.Column<long>(type: "bigint", nullable: false),
                     Replaced = table.Column<Guid>(type: "uuid", nullable: true),
-                    Json = table.Column<string>(type: "text", nullable: true)
+                    Json = table.Column<string>(type: "text", nullable: true),
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Operations", x => x.Id);
-                });
+                }
+            );
 
             migrationBuilder.CreateTable(
                 name: "Store",
@@ -66,41 +68,29 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
                     Id = table.Column<int>(type: "integer", nullable: false),
                     StoreId = table.Column<Guid>(type: "uuid", nullable: false),
                     Revision = table.Column<long>(type: "bigint", nullable: false),
-                    DemoSeededAt = table.Column<long>(type: "bigint", nullable: true)
+                    DemoSeededAt = table.Column<long>(type: "bigint", nullable: true),
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Store", x => x.Id);
-                });
+                }
+            );
 
-            migrationBuilder.CreateIndex(
-                name: "IX_Documents_Kind_MadeAt",
-                table: "Documents",
-                columns: new[] { "Kind", "MadeAt" });
+            migrationBuilder.CreateIndex(name: "IX_Documents_Kind_MadeAt", table: "Documents", columns: new[] { "Kind", "MadeAt" });
 
-            migrationBuilder.CreateIndex(
-                name: "IX_Documents_Revision",
-                table: "Documents",
-                column: "Revision",
-                unique: true);
+            migrationBuilder.CreateIndex(name: "IX_Documents_Revision", table: "Documents", column: "Revision", unique: true);
 
-            migrationBuilder.CreateIndex(
-                name: "IX_Operations_DocumentId",
-                table: "Operations",
-                column: "DocumentId");
+            migrationBuilder.CreateIndex(name: "IX_Operations_DocumentId", table: "Operations", column: "DocumentId");
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropTable(
-                name: "Documents");
+            migrationBuilder.DropTable(name: "Documents");
 
-            migrationBuilder.DropTable(
-                name: "Operations");
+            migrationBuilder.DropTable(name: "Operations");
 
-            migrationBuilder.DropTable(
-                name: "Store");
+            migrationBuilder.DropTable(name: "Store");
         }
     }
 }
