@@ -5,34 +5,6 @@ internal static class StampText
 {
     private const long Day = 86_400_000;
 
-    private static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
-    private static readonly Dictionary<string, int> OtherMonths = new(StringComparer.Ordinal)
-    {
-        ["ene"] = 1,
-        ["abr"] = 4,
-        ["ago"] = 8,
-        ["set"] = 9,
-        ["dic"] = 12,
-        ["mär"] = 3,
-        ["mrz"] = 3,
-        ["mai"] = 5,
-        ["okt"] = 10,
-        ["dez"] = 12,
-        ["fév"] = 2,
-        ["fev"] = 2,
-        ["avr"] = 4,
-        ["aoû"] = 8,
-        ["déc"] = 12,
-        ["out"] = 10,
-        ["maj"] = 5,
-        ["mag"] = 5,
-        ["giu"] = 6,
-        ["lug"] = 7,
-        ["ott"] = 10,
-        ["gen"] = 1,
-    };
-
     /// <summary>Reads a date, a time, or both.</summary>
     public static bool TryParse(ReadOnlySpan<char> text, out StampParts parts)
     {
@@ -128,7 +100,7 @@ internal static class StampText
         }
 
         rest = rest[1..].TrimStart(' ');
-        if (TryMonth(ref rest, out parts.B))
+        if (MonthWords.TryRead(ref rest, out parts.B))
         {
             rest = rest.TrimStart(" -/.,");
             if (!TryInt(ref rest, out parts.C, out var lengthYear) || lengthYear is not (2 or 4))
@@ -177,7 +149,7 @@ internal static class StampText
     private static bool TryNamedMonthFirst(ref ReadOnlySpan<char> text, ref StampParts parts)
     {
         var rest = text;
-        if (!TryMonth(ref rest, out var month))
+        if (!MonthWords.TryRead(ref rest, out var month))
         {
             return false;
         }
@@ -361,7 +333,12 @@ internal static class StampText
         }
 
         var blank = text.IndexOfAny(" ,.");
-        if (blank is >= 2 and <= 12 && text.Length > blank + 1 && !TryMonthWord(text[..blank], out _) && DayHalf.Of(text[..blank]) is null)
+        if (
+            blank is >= 2 and <= 12
+            && text.Length > blank + 1
+            && !MonthWords.TryWord(text[..blank], out _)
+            && DayHalf.Of(text[..blank]) is null
+        )
         {
             text = text[blank..].TrimStart(" ,.");
         }
@@ -378,45 +355,6 @@ internal static class StampText
         var half = DayHalf.Of(text[..digit]);
         text = half is null ? text : text[digit..];
         return half;
-    }
-
-    private static bool TryMonth(ref ReadOnlySpan<char> text, out int month)
-    {
-        var n = 0;
-        while (n < text.Length && char.IsLetter(text[n]))
-        {
-            n++;
-        }
-
-        if (!TryMonthWord(text[..n], out month))
-        {
-            return false;
-        }
-
-        text = text[n..];
-        return true;
-    }
-
-    private static bool TryMonthWord(ReadOnlySpan<char> word, out int month)
-    {
-        month = 0;
-        if (word.Length is < 3 or > 10)
-        {
-            return false;
-        }
-
-        Span<char> three = stackalloc char[3];
-        word[..3].ToLowerInvariant(three);
-        for (var m = 0; m < Months.Length; m++)
-        {
-            if (three.SequenceEqual(Months[m]))
-            {
-                month = m + 1;
-                return true;
-            }
-        }
-
-        return OtherMonths.TryGetValue(three.ToString(), out month);
     }
 
     private static bool TryInt(ref ReadOnlySpan<char> text, out int value, out int length)
