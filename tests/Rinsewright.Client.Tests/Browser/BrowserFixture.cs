@@ -31,7 +31,7 @@ public sealed class BrowserFixture : IAsyncLifetime
     }
 
     /// <summary>A browser with nothing remembered.</summary>
-    public async Task<IBrowserContext> ContextAsync(ViewportSize size, string language = "en", ColorScheme theme = ColorScheme.Light, bool keeps = false)
+    public async Task<IBrowserContext> ContextAsync(ViewportSize size, string language = "en", ColorScheme theme = ColorScheme.Light)
     {
         await StartAsync();
         return await browser!.NewContextAsync(
@@ -43,7 +43,7 @@ public sealed class BrowserFixture : IAsyncLifetime
                 HasTouch = size.Width < 600,
                 AcceptDownloads = true,
                 ReducedMotion = ReducedMotion.Reduce,
-                ServiceWorkers = keeps ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block, // keeping a few hundred unpublished files takes its time
+                ServiceWorkers = ServiceWorkerPolicy.Allow,
                 TimezoneId = "America/Denver",
             }
         );

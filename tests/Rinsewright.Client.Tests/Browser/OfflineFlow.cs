@@ -15,7 +15,7 @@ public sealed class OfflineFlow(BrowserFixture fixture)
     {
         await using var server = new LiveServer();
         await server.StartAsync();
-        await using var context = await fixture.ContextAsync(BrowserFixture.Phone, keeps: true);
+        await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
         var screen = await Screen.OpenAsync(context, server.Address);
         var page = screen.Page;
         await screen.KeptAsync();

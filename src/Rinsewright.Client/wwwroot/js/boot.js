@@ -25,6 +25,7 @@
     dispatchEvent(new Event("rinsewright-update"));
   };
   navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" }).then((registration) => {
+    if (!registration) return; // a browser that forbids it answers with nothing
     if (registration.waiting && hadController) announce(registration.waiting);
     registration.addEventListener("updatefound", () => {
       const worker = registration.installing;
