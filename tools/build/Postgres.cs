@@ -36,10 +36,12 @@ internal sealed class Postgres : IAsyncDisposable
         var port = FreePort();
         var server = new Postgres(home, found, port);
         var data = Path.Combine(home, "data");
+        // A few seconds that are not broken off: a half-started server could not be found again to be ended.
+        var unstopped = CancellationToken.None;
         // The server refuses to run as root, so root hands the folder to the account that the package made.
         var ready =
-            (Environment.UserName != "root" || await Shell.RunAsync("chown", ["postgres", home], ct, quiet: true) == 0)
-            && await server.RunAsync("initdb", ["-D", data, "-U", "rinsewright", "-A", "trust", "-E", "UTF8", "--no-sync"], ct) == 0
+            (Environment.UserName != "root" || await Shell.RunAsync("chown", ["postgres", home], unstopped, quiet: true) == 0)
+            && await server.RunAsync("initdb", ["-D", data, "-U", "rinsewright", "-A", "trust", "-E", "UTF8", "--no-sync"], unstopped) == 0
             && await server.RunAsync(
                 "pg_ctl",
                 [
@@ -52,7 +54,7 @@ internal sealed class Postgres : IAsyncDisposable
                     $"-p {port} -k \"{home}\" -c listen_addresses=127.0.0.1 -c fsync=off",
                     "start",
                 ],
-                ct
+                unstopped
             ) == 0;
         if (!ready)
         {
