@@ -46,8 +46,8 @@ public sealed class DialectTests
         Assert.Equal(unit, channel.Trace.Unit.Ucum);
         Assert.Equal(20, channel.Trace.Count);
         Assert.Equal(0, read.RejectedCount);
-        Assert.Equal(first, $"{channel.Trace.TimeAt(0):yyyy-MM-dd HH:mm:ss}");
-        Assert.Equal(last, $"{channel.Trace.TimeAt(19):yyyy-MM-dd HH:mm:ss}");
+        Assert.Equal(first, FormattableString.Invariant($"{channel.Trace.TimeAt(0):yyyy-MM-dd HH:mm:ss}"));
+        Assert.Equal(last, FormattableString.Invariant($"{channel.Trace.TimeAt(19):yyyy-MM-dd HH:mm:ss}"));
         Assert.Equal(unit == "Cel" ? 24.1 : 75.4, channel.Trace.ValueAt(0));
         Assert.Equal(unit == "Cel" ? 44.1 : 111.4, channel.Trace.ValueAt(19));
     }
