@@ -8,6 +8,7 @@ internal sealed class TimeAxis
     private readonly List<Run> runs = [];
     private readonly Dictionary<long, long> stepCounts = [];
     private long countedInRun;
+    private long runStep;
 
     public int Count { get; private set; }
 
@@ -27,6 +28,15 @@ internal sealed class TimeAxis
         }
 
         var step = milliseconds - LastMilliseconds;
+        if (step == runStep && countedInRun > 0)
+        {
+            // The common case of a regular logger: nothing but counting.
+            countedInRun++;
+            LastMilliseconds = milliseconds;
+            Count++;
+            return;
+        }
+
         if (Count == 0)
         {
             runs.Add(new Run(0, milliseconds, 0));
@@ -39,6 +49,7 @@ internal sealed class TimeAxis
                 Step = step,
             };
             countedInRun++;
+            runStep = step;
         }
         else if (runs[^1].Step == step)
         {
@@ -50,6 +61,7 @@ internal sealed class TimeAxis
             // The new run starts at the last sample, so that its step is known at once.
             runs.Add(new Run(Count - 1, LastMilliseconds, step));
             countedInRun = 1;
+            runStep = step;
         }
 
         LastMilliseconds = milliseconds;

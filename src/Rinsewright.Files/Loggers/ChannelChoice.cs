@@ -100,18 +100,15 @@ internal sealed class ChannelChoice(
     private bool IsNumeric(int column)
     {
         var c = columns[column];
-        return !clock.Uses(column)
-                && column != UnitColumn
-                && c.Of(CellKind.Number) > 0
-                && c.Mostly(CellKind.Number, CellKind.Fault, CellKind.Word, CellKind.Half)
-            || (
-                !clock.Uses(column)
-                && c.Filled > 0
-                && c.Of(CellKind.Number) == 0
-                && c.Mostly(CellKind.Fault)
-                && ColumnWords.Sense(Heading(column), UnitText(column)).Sense == ColumnSense.Temperature
-            )
-            || (!clock.Uses(column) && c.Of(CellKind.Number) * 4 >= c.Filled * 3 && c.Of(CellKind.Number) > 0);
+        if (clock.Uses(column) || c.Filled == 0)
+        {
+            return false;
+        }
+
+        var numbers = c.Of(CellKind.Number);
+        return numbers == 0
+            ? c.Mostly(CellKind.Fault) && ColumnWords.Sense(Heading(column), UnitText(column)).Sense == ColumnSense.Temperature
+            : numbers * 2 >= c.Filled || (column != UnitColumn && c.Mostly(CellKind.Number, CellKind.Fault, CellKind.Word, CellKind.Half));
     }
 
     private bool IsIgnored(int column) => DialectOverridesView.IsIgnored(given.Channel(column));

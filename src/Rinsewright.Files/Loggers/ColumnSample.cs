@@ -42,7 +42,7 @@ internal sealed class ColumnSample
             count += kinds[(int)kind];
         }
 
-        return Filled > 0 && count * 10 >= Filled * 7;
+        return Filled > 0 && count * 10 >= Filled * 6;
     }
 
     /// <summary>Takes one cell.</summary>

@@ -93,64 +93,26 @@ internal sealed class TableReader
                 }
             )
             .From(text);
+        var fast = new FastRows(layout, clock, plans, recording, tail);
         try
         {
-            ReadRows(reader, tail);
+            while (fast.ReadStretch(reader, Pace.Stride))
+            {
+                Rows += fast.TakeRead();
+                pace.Tick(Rows);
+                if (fast.OddLine > 0)
+                {
+                    var odd = reader.Current.Span;
+                    Take(odd, fast.OddLine, tail.Length > 0 && odd.SequenceEqual(tail));
+                }
+            }
+
+            Rows += fast.TakeRead();
         }
         catch (NotSupportedException)
         {
             // A row longer than the tokenizer's buffer.
-            throw LineReader.TooLong(layout.FirstData + Rows);
-        }
-    }
-
-    private void ReadRows(SepReader reader, string tail)
-    {
-        var stamps = new FastStamp(clock);
-        int[] wanted = [.. plans.Select(p => p.Column)];
-        char[] marks = [.. plans.Select(p => p.Mark)];
-        var values = new double[wanted.Length];
-        var stampColumn = clock.Column;
-        var width = layout.Width;
-        var lead = layout.FirstData;
-        var counts = clock.Kind != ClockKind.Stamp;
-        long line = 0;
-        foreach (var row in reader)
-        {
-            line++;
-            if (line <= lead)
-            {
-                continue;
-            }
-
-            if (row.ColCount == width && (tail.Length == 0 || !row.Span.SequenceEqual(tail)))
-            {
-                var stamp = row[stampColumn].Span;
-                if (counts ? clock.TryNumber(stamp, out var ms) : stamps.TryRead(stamp, out ms))
-                {
-                    var i = 0;
-                    while (
-                        i < wanted.Length
-                        && NumberText.TryParse(row[wanted[i]].Span, marks[i], out values[i])
-                        && values[i] is >= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh
-                    )
-                    {
-                        i++;
-                    }
-
-                    if (i == wanted.Length && recording.TryAddInStep(ms, values))
-                    {
-                        if (++Rows % Pace.Stride == 0)
-                        {
-                            pace.Tick(Rows);
-                        }
-
-                        continue;
-                    }
-                }
-            }
-
-            Take(row.Span, line, tail.Length > 0 && row.Span.SequenceEqual(tail));
+            throw LineReader.TooLong(fast.Line + 1);
         }
     }
 

@@ -10,9 +10,21 @@ internal sealed class Windows1252 : Encoding
 {
     public static readonly Windows1252 Instance = new();
 
+    private static readonly Lazy<bool> Registered = new(() =>
+    {
+        RegisterProvider(new Provider());
+        return true;
+    });
+
     private const string High = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ";
 
     public override string WebName => "windows-1252";
+
+    public Windows1252()
+        : base(1252) { }
+
+    /// <summary>Makes the code page known to libraries that ask for it by its number, as the workbook reader does before it opens anything.</summary>
+    public static void Register() => _ = Registered.Value;
 
     public override int GetByteCount(char[] chars, int index, int count) => count;
 
@@ -49,5 +61,12 @@ internal sealed class Windows1252 : Encoding
         return high >= 0 ? (byte)(0x80 + high)
             : c < 0x100 ? (byte)c
             : (byte)'?';
+    }
+
+    private sealed class Provider : EncodingProvider
+    {
+        public override Encoding? GetEncoding(int codepage) => codepage == 1252 ? Instance : null;
+
+        public override Encoding? GetEncoding(string name) => string.Equals(name, "windows-1252", StringComparison.OrdinalIgnoreCase) ? Instance : null;
     }
 }

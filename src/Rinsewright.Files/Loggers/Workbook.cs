@@ -39,6 +39,7 @@ internal static class Workbook
         }
 
         stream.Position = 0;
+        Windows1252.Register();
         try
         {
             using var reader = ExcelReaderFactory.CreateReader(

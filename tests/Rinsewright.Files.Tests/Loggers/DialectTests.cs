@@ -38,6 +38,7 @@ public sealed class DialectTests
     [InlineData("daemon-spaces.log", 3, "Cel", "2031-04-08 21:00:00", "2031-04-08 21:19:00")]
     [InlineData("wrapped.csv", 1, "Cel", "2031-04-08 21:00:00", "2031-04-08 21:19:00")]
     [InlineData("mixed-ends.csv", 1, "Cel", "2031-04-08 21:00:00", "2031-04-08 21:19:00")]
+    [InlineData("serial-days.txt", 2, "Cel", "2032-04-07 17:30:00", "2032-04-07 17:49:00")]
     [InlineData("spreadsheet-serial.csv", 1, "Cel", "2032-04-07 21:00:00", "2032-04-07 21:19:00")]
     public async Task The_twenty_values_come_back(string file, int column, string unit, string first, string last)
     {
