@@ -54,7 +54,11 @@ internal sealed class FastRows(Layout layout, Clock clock, IReadOnlyList<Channel
             if (row.ColCount == width && (tail.Length == 0 || !row.Span.SequenceEqual(tail)))
             {
                 var stamp = row[stampColumn].Span;
-                if ((counts ? clock.TryNumber(stamp, out var ms) : stamps.TryRead(stamp, out ms)) && TryValues(row) && recording.TryAddInStep(ms, values))
+                if (
+                    (counts ? clock.TryNumber(stamp, out var ms) : stamps.TryRead(stamp, out ms))
+                    && TryValues(row)
+                    && recording.TryAddInStep(ms, values)
+                )
                 {
                     read++;
                     continue;
@@ -73,7 +77,10 @@ internal sealed class FastRows(Layout layout, Clock clock, IReadOnlyList<Channel
     {
         for (var i = 0; i < wanted.Length; i++)
         {
-            if (!NumberText.TryParse(row[wanted[i]].Span, marks[i], out var value) || value is not (>= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh))
+            if (
+                !NumberText.TryParse(row[wanted[i]].Span, marks[i], out var value)
+                || value is not (>= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh)
+            )
             {
                 return false;
             }

@@ -213,7 +213,9 @@ internal sealed class Layout
             var stamped = data.Count(i => shapes[i].IsStamped);
             if (stamped * 4 >= data.Count)
             {
-                data.RemoveAll(i => !shapes[i].IsStamped);
+                // A preamble line may carry a stamp too, but in another place.
+                var place = data.Where(i => shapes[i].IsStamped).GroupBy(i => shapes[i].StampAt).MaxBy(g => g.Count())!.Key;
+                data.RemoveAll(i => shapes[i].StampAt != place);
             }
 
             var width = data.GroupBy(i => rows[i].Count).MaxBy(g => (g.Count(), g.Key))!.Key;
@@ -227,7 +229,12 @@ internal sealed class Layout
                 );
             }
 
-            while (first > from && shapes[first - 1].IsStamped && rows[first - 1].Count >= 2)
+            while (
+                first > from
+                && shapes[first - 1].IsStamped
+                && shapes[first - 1].StampAt == shapes[first].StampAt
+                && rows[first - 1].Count >= 2
+            )
             {
                 first--;
             }
@@ -238,28 +245,31 @@ internal sealed class Layout
 }
 
 /// <summary>Whether a row looks like data: it carries a stamp and a number, or is all numbers.</summary>
-internal readonly record struct RowLook(bool IsData, bool IsStamped)
+internal readonly record struct RowLook(bool IsData, bool IsStamped, int StampAt)
 {
     public static RowLook Of(List<string> row)
     {
+        var stampAt = -1;
         int numbers = 0,
             stamps = 0,
             words = 0,
             texts = 0,
             faults = 0,
             hashes = 0;
-        foreach (var cell in row)
+        for (var i = 0; i < row.Count; i++)
         {
-            switch (Cell.KindOf(cell))
+            switch (Cell.KindOf(row[i]))
             {
                 case CellKind.Number:
                     numbers++;
                     break;
                 case CellKind.DateAndTime or CellKind.Date or CellKind.Time:
                     stamps++;
+                    stampAt = stampAt < 0 ? i : stampAt;
                     break;
                 case CellKind.Hashes:
                     hashes++;
+                    stampAt = stampAt < 0 ? i : stampAt;
                     break;
                 case CellKind.Fault or CellKind.Half:
                     faults++;
@@ -275,15 +285,15 @@ internal readonly record struct RowLook(bool IsData, bool IsStamped)
 
         if (stamps > 0)
         {
-            return new RowLook(numbers + faults > 0, true);
+            return new RowLook(numbers + faults > 0, true, stampAt);
         }
 
         if (hashes > 0)
         {
-            return new RowLook(numbers > 0, true);
+            return new RowLook(numbers > 0, true, stampAt);
         }
 
         var plain = numbers >= 2 && texts == 0 && words <= 3 && words <= numbers;
-        return new RowLook(plain || RowShape.PairShape.Fits(row), false);
+        return new RowLook(plain || RowShape.PairShape.Fits(row), false, -1);
     }
 }

@@ -283,6 +283,16 @@ public static class LoggerReader
             return (stamped, Statement.Of("files.offset-stamp"), DecisionBasis.Read);
         }
 
+        var after = clock.LastColumn + 1;
+        if (
+            rows.Count > 0
+            && rows.TrueForAll(r => after < r.Count && r[after] is { Length: >= 3 } zone && zone == rows[0][after])
+            && ZoneWords.OffsetOf(rows[0][after]) is { } named
+        )
+        {
+            return (named, Statement.Of("files.offset-stamp"), DecisionBasis.Read);
+        }
+
         foreach (var line in layout.Preamble)
         {
             if (ZoneWords.FindIn(line, names: true) is { } preamble)

@@ -67,6 +67,7 @@ internal sealed class Windows1252 : Encoding
     {
         public override Encoding? GetEncoding(int codepage) => codepage == 1252 ? Instance : null;
 
-        public override Encoding? GetEncoding(string name) => string.Equals(name, "windows-1252", StringComparison.OrdinalIgnoreCase) ? Instance : null;
+        public override Encoding? GetEncoding(string name) =>
+            string.Equals(name, "windows-1252", StringComparison.OrdinalIgnoreCase) ? Instance : null;
     }
 }

@@ -39,7 +39,10 @@ public sealed class ReaderLaws
                 Assert.Equal(file.Fahrenheit ? "[degF]" : "Cel", channel.Trace.Unit.Ucum);
                 Assert.Equal(file.Values, Enumerable.Range(0, channel.Trace.Count).Select(channel.Trace.ValueAt));
                 Assert.Equal(file.Start, channel.Trace.Start);
-                Assert.Equal(Enumerable.Range(0, file.Values.Length).Select(i => (double)i * file.Step), Enumerable.Range(0, channel.Trace.Count).Select(channel.Trace.SecondsAt));
+                Assert.Equal(
+                    Enumerable.Range(0, file.Values.Length).Select(i => (double)i * file.Step),
+                    Enumerable.Range(0, channel.Trace.Count).Select(channel.Trace.SecondsAt)
+                );
             },
             iter: 300
         );
@@ -67,7 +70,17 @@ public sealed class ReaderLaws
     {
         // More rows than the sample has, with a fault, a wrong stamp and a damaged row far behind it.
         var values = Enumerable.Range(0, 30_000).Select(i => 60 + (i * 37 % 200 / 10.0)).ToArray();
-        var file = new WrittenFile(0, ',', DecimalComma: false, 0, TwelveHour: false, Fahrenheit: false, new DateTime(2031, 4, 8, 21, 0, 0), 1, values);
+        var file = new WrittenFile(
+            0,
+            ',',
+            DecimalComma: false,
+            0,
+            TwelveHour: false,
+            Fahrenheit: false,
+            new DateTime(2031, 4, 8, 21, 0, 0),
+            1,
+            values
+        );
         var lines = file.Lines();
         lines[20_001] = lines[20_001].Split(',')[0] + ",OL";
         lines[25_001] = "2091" + lines[25_001][4..];
@@ -85,7 +98,17 @@ public sealed class ReaderLaws
     public async Task A_day_above_twelve_far_behind_the_sample_settles_the_order()
     {
         var values = Enumerable.Range(0, 20_000).Select(i => 60 + (i * 37 % 200 / 10.0)).ToArray();
-        var file = new WrittenFile(0, ';', DecimalComma: true, 1, TwelveHour: false, Fahrenheit: false, new DateTime(2031, 4, 5, 21, 0, 0), 60, values);
+        var file = new WrittenFile(
+            0,
+            ';',
+            DecimalComma: true,
+            1,
+            TwelveHour: false,
+            Fahrenheit: false,
+            new DateTime(2031, 4, 5, 21, 0, 0),
+            60,
+            values
+        );
         var read = await Read(file.Bytes(file.Lines()));
         var order = read.Decisions.Single(d => d.Id == "date-order");
         Assert.Equal(("dmy", DecisionBasis.Inferred), (order.Value, order.Basis));
@@ -97,8 +120,11 @@ public sealed class ReaderLaws
     {
         using var stop = new CancellationTokenSource();
         await stop.CancelAsync();
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => LoggerReader.ReadAsync(new MemoryStream("a,b\n1,2\n"u8.ToArray()), "x", new(), stop.Token));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
+            LoggerReader.ReadAsync(new MemoryStream("a,b\n1,2\n"u8.ToArray()), "x", new(), stop.Token)
+        );
     }
 
-    private static Task<LoggerFile> Read(byte[] bytes) => LoggerReader.ReadAsync(new MemoryStream(bytes), "law.csv", new LoggerReaderOptions(), CancellationToken.None);
+    private static Task<LoggerFile> Read(byte[] bytes) =>
+        LoggerReader.ReadAsync(new MemoryStream(bytes), "law.csv", new LoggerReaderOptions(), CancellationToken.None);
 }

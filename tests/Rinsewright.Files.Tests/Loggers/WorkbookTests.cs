@@ -13,10 +13,24 @@ public sealed class WorkbookTests
     public async Task The_sheet_with_readings_is_found_and_read()
     {
         double[] seconds = [0.76, 1.52, 2.16, 3.3, 4.04, 5.2];
-        List<string[]> rows = [["Thermocouple data taken on 2031-07-02 at 18:49:52 Central Daylight Time."], []];
+        List<string[]> rows =
+        [
+            ["Thermocouple data taken on 2031-07-02 at 18:49:52 Central Daylight Time."],
+            [],
+        ];
         rows.Add(["Time (s)", "T1 Temperature (°C)", "T2 Temperature (°C)", "TC Type", "Battery"]);
         rows.AddRange(seconds.Select((s, i) => (string[])[Text(s), Text(71.4 + i), Text(71.5 + i), "K", "ok"]));
-        var read = await Read(Book([("Notes", [["nothing here"]]), ("Data", rows)]));
+        var read = await Read(
+            Book([
+                (
+                    "Notes",
+                    [
+                        ["nothing here"],
+                    ]
+                ),
+                ("Data", rows),
+            ])
+        );
         Assert.Equal("Data", read.Decisions.Single(d => d.Id == "sheet").Value);
         Assert.Equal([1, 2], read.Channels.Select(c => c.Column));
         Assert.All(read.Channels, c => Assert.Equal(("Cel", 6), (c.Trace.Unit.Ucum, c.Trace.Count)));
@@ -58,7 +72,8 @@ public sealed class WorkbookTests
         Assert.Equal("files.refused-archive", refused.Says.Key);
     }
 
-    private static Task<LoggerFile> Read(byte[] bytes) => LoggerReader.ReadAsync(new MemoryStream(bytes), "book.xlsx", new LoggerReaderOptions(), CancellationToken.None);
+    private static Task<LoggerFile> Read(byte[] bytes) =>
+        LoggerReader.ReadAsync(new MemoryStream(bytes), "book.xlsx", new LoggerReaderOptions(), CancellationToken.None);
 
     private static string Text(double value) => value.ToString(CultureInfo.InvariantCulture);
 
@@ -76,13 +91,29 @@ public sealed class WorkbookTests
             const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
             const string Rel = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
             var numbered = sheets.Select((s, i) => (s.Name, s.Rows, Number: i + 1)).ToList();
-            Part("[Content_Types].xml", "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\"><Default Extension=\"xml\" ContentType=\"application/xml\"/></Types>");
-            Part("_rels/.rels", $"<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"><Relationship Id=\"r1\" Type=\"{Rel}/officeDocument\" Target=\"xl/workbook.xml\"/></Relationships>");
-            Part("xl/workbook.xml", $"<workbook xmlns=\"{Main}\" xmlns:r=\"{Rel}\"><sheets>{string.Concat(numbered.Select(s => $"<sheet name=\"{s.Name}\" sheetId=\"{s.Number}\" r:id=\"r{s.Number}\"/>"))}</sheets></workbook>");
-            Part("xl/_rels/workbook.xml.rels", $"<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\">{string.Concat(numbered.Select(s => $"<Relationship Id=\"r{s.Number}\" Type=\"{Rel}/worksheet\" Target=\"worksheets/sheet{s.Number}.xml\"/>"))}</Relationships>");
+            Part(
+                "[Content_Types].xml",
+                "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\"><Default Extension=\"xml\" ContentType=\"application/xml\"/></Types>"
+            );
+            Part(
+                "_rels/.rels",
+                $"<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"><Relationship Id=\"r1\" Type=\"{Rel}/officeDocument\" Target=\"xl/workbook.xml\"/></Relationships>"
+            );
+            Part(
+                "xl/workbook.xml",
+                $"<workbook xmlns=\"{Main}\" xmlns:r=\"{Rel}\"><sheets>{string.Concat(numbered.Select(s => $"<sheet name=\"{s.Name}\" sheetId=\"{s.Number}\" r:id=\"r{s.Number}\"/>"))}</sheets></workbook>"
+            );
+            Part(
+                "xl/_rels/workbook.xml.rels",
+                $"<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\">{string.Concat(numbered.Select(s => $"<Relationship Id=\"r{s.Number}\" Type=\"{Rel}/worksheet\" Target=\"worksheets/sheet{s.Number}.xml\"/>"))}</Relationships>"
+            );
             foreach (var sheet in numbered)
             {
-                var rows = string.Concat(sheet.Rows.Select((r, i) => $"<row r=\"{i + 1}\">{string.Concat(r.Select((c, k) => Cell(c, $"{(char)('A' + k)}{i + 1}")))}</row>"));
+                var rows = string.Concat(
+                    sheet.Rows.Select(
+                        (r, i) => $"<row r=\"{i + 1}\">{string.Concat(r.Select((c, k) => Cell(c, $"{(char)('A' + k)}{i + 1}")))}</row>"
+                    )
+                );
                 Part($"xl/worksheets/sheet{sheet.Number}.xml", $"<worksheet xmlns=\"{Main}\"><sheetData>{rows}</sheetData></worksheet>");
             }
         }
@@ -91,5 +122,7 @@ public sealed class WorkbookTests
     }
 
     private static string Cell(string text, string place) =>
-        double.TryParse(text, CultureInfo.InvariantCulture, out _) ? $"<c r=\"{place}\"><v>{text}</v></c>" : $"<c r=\"{place}\" t=\"inlineStr\"><is><t>{text}</t></is></c>";
+        double.TryParse(text, CultureInfo.InvariantCulture, out _)
+            ? $"<c r=\"{place}\"><v>{text}</v></c>"
+            : $"<c r=\"{place}\" t=\"inlineStr\"><is><t>{text}</t></is></c>";
 }

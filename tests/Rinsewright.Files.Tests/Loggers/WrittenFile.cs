@@ -4,7 +4,17 @@ using System.Text;
 namespace Rinsewright.Files.Tests.Loggers;
 
 /// <summary>Writes a series of samples in a chosen dialect: the inverse of the reader, written on its own.</summary>
-internal sealed record WrittenFile(int Encoding, char Separator, bool DecimalComma, int DateOrder, bool TwelveHour, bool Fahrenheit, DateTime Start, int Step, double[] Values)
+internal sealed record WrittenFile(
+    int Encoding,
+    char Separator,
+    bool DecimalComma,
+    int DateOrder,
+    bool TwelveHour,
+    bool Fahrenheit,
+    DateTime Start,
+    int Step,
+    double[] Values
+)
 {
     private static readonly string[] DateFormats = ["yyyy-MM-dd", "dd.MM.yyyy", "MM/dd/yyyy"];
 
