@@ -46,7 +46,7 @@ public sealed record TraceMark(TraceMarkKind Kind, int First, int Count, long Ro
 /// </summary>
 public sealed class Trace
 {
-    private readonly Chunked<double> values;
+    private readonly PackedSamples values;
     private readonly TimeAxis axis;
 
     internal Trace(
@@ -54,7 +54,7 @@ public sealed class Trace
         Unit unit,
         DateTime? start,
         TimeSpan? utcOffset,
-        Chunked<double> values,
+        PackedSamples values,
         TimeAxis axis,
         IReadOnlyList<TraceMark> marks
     )

@@ -3,7 +3,7 @@ using Rinsewright.Engine.Quantities;
 namespace Rinsewright.Engine.Records;
 
 /// <summary>
-/// Builds a <see cref="Trace"/> sample by sample in bounded memory (8 bytes a sample on a regular clock). The reader of a file reports what it met;
+/// Builds a <see cref="Trace"/> sample by sample in bounded memory (2 to 8 bytes a sample on a regular clock). The reader of a file reports what it met;
 /// the builder finds gaps itself: a step longer than <see cref="GapFactor"/> times the usual one.
 /// </summary>
 public sealed class TraceBuilder
@@ -11,7 +11,7 @@ public sealed class TraceBuilder
     /// <summary>A step longer than this many usual steps is a gap.</summary>
     public const double GapFactor = 1.75;
 
-    private readonly Chunked<double> values = new();
+    private readonly PackedSamples values = new();
     private readonly TimeAxis axis = new();
     private readonly List<TraceMark> marks = [];
 

@@ -52,6 +52,11 @@ internal sealed class Layout
                 continue;
             }
 
+            if (given.Separator is null && best is not null && mark != ' ' && !lines.Any(l => l.Contains(mark, StringComparison.Ordinal)))
+            {
+                continue;
+            }
+
             var trial = Trial.Of(lines, mark, name, given);
             if (best is null || trial.Score > best.Score * (mark == ' ' ? 1.1 : 1))
             {

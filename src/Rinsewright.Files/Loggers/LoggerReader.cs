@@ -9,7 +9,7 @@ namespace Rinsewright.Files.Loggers;
 /// </summary>
 public static class LoggerReader
 {
-    private const int SampleLines = 2000;
+    private const int SampleLines = 600;
     private const int SampleCharacters = 1 << 19;
 
     /// <summary>Reads a file.</summary>

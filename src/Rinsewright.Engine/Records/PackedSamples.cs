@@ -1,0 +1,172 @@
+namespace Rinsewright.Engine.Records;
+
+/// <summary>
+/// Samples of a channel in blocks. A full block whose values are all whole multiples of 1, 0.1, 0.01 or 0.001 (what loggers write) is
+/// kept as whole numbers of two or four bytes, but only where dividing gives back exactly the values that came in; any other block stays as it is.
+/// </summary>
+internal sealed class PackedSamples
+{
+    private const int Shift = 12;
+    private const int Size = 1 << Shift;
+    private static readonly double[] Scales = [10, 100, 1, 1000];
+    private readonly List<Block> blocks = [];
+    private readonly int[] whole = new int[Size];
+    private double[] tail = new double[256];
+    private int tailCount;
+    private int usualScale;
+
+    public int Count { get; private set; }
+
+    public double this[int index]
+    {
+        get
+        {
+            if ((uint)index >= (uint)Count)
+            {
+                throw new ArgumentOutOfRangeException(nameof(index), index, $"0 to {Count - 1}");
+            }
+
+            var block = index >> Shift;
+            return block == blocks.Count ? tail[index & (Size - 1)] : blocks[block].At(index & (Size - 1));
+        }
+    }
+
+    public void Add(double value)
+    {
+        if (tailCount == tail.Length)
+        {
+            MakeRoom();
+        }
+
+        tail[tailCount++] = value;
+        Count++;
+    }
+
+    public void CopyTo(int first, Span<double> target)
+    {
+        if (first < 0 || first + target.Length > Count)
+        {
+            throw new ArgumentOutOfRangeException(nameof(first), first, $"0 to {Count - target.Length}");
+        }
+
+        while (!target.IsEmpty)
+        {
+            var from = first & (Size - 1);
+            var n = Math.Min(Size - from, target.Length);
+            var block = first >> Shift;
+            if (block == blocks.Count)
+            {
+                tail.AsSpan(from, n).CopyTo(target);
+            }
+            else
+            {
+                blocks[block].CopyTo(from, target[..n]);
+            }
+
+            target = target[n..];
+            first += n;
+        }
+    }
+
+    private void MakeRoom()
+    {
+        if (tail.Length < Size)
+        {
+            Array.Resize(ref tail, tail.Length * 2);
+            return;
+        }
+
+        blocks.Add(Pack());
+        tailCount = 0;
+    }
+
+    private Block Pack()
+    {
+        for (var i = 0; i < Scales.Length; i++)
+        {
+            var s = (usualScale + i) % Scales.Length;
+            if (TryWhole(Scales[s], out var least, out var most))
+            {
+                usualScale = s;
+                return Block.Of(whole, Scales[s], isShort: least >= short.MinValue && most <= short.MaxValue);
+            }
+        }
+
+        return new Block(null, null, (double[])tail.Clone(), 1);
+    }
+
+    private bool TryWhole(double scale, out int least, out int most)
+    {
+        (least, most) = (int.MaxValue, int.MinValue);
+        for (var i = 0; i < Size; i++)
+        {
+            var value = tail[i];
+            var nearest = (value * scale) + (value < 0 ? -0.5 : 0.5);
+            if (nearest is not (> int.MinValue and < int.MaxValue))
+            {
+                return false;
+            }
+
+            var n = (int)nearest;
+            if (n / scale != value)
+            {
+                return false;
+            }
+
+            whole[i] = n;
+            least = Math.Min(least, n);
+            most = Math.Max(most, n);
+        }
+
+        return true;
+    }
+
+    // One of the three arrays holds the block.
+    private sealed class Block(short[]? shorts, int[]? ints, double[]? doubles, double scale)
+    {
+        public static Block Of(int[] whole, double scale, bool isShort)
+        {
+            if (!isShort)
+            {
+                return new Block(null, (int[])whole.Clone(), null, scale);
+            }
+
+            var shorts = new short[whole.Length];
+            for (var i = 0; i < shorts.Length; i++)
+            {
+                shorts[i] = (short)whole[i];
+            }
+
+            return new Block(shorts, null, null, scale);
+        }
+
+        public double At(int index) =>
+            shorts is not null ? shorts[index] / scale
+            : ints is not null ? ints[index] / scale
+            : doubles![index];
+
+        public void CopyTo(int from, Span<double> target)
+        {
+            if (shorts is not null)
+            {
+                var source = shorts.AsSpan(from, target.Length);
+                for (var i = 0; i < source.Length; i++)
+                {
+                    target[i] = source[i] / scale;
+                }
+            }
+            else if (ints is not null)
+            {
+                var source = ints.AsSpan(from, target.Length);
+                for (var i = 0; i < source.Length; i++)
+                {
+                    target[i] = source[i] / scale;
+                }
+            }
+            else
+            {
+                doubles.AsSpan(from, target.Length).CopyTo(target);
+            }
+        }
+    }
+}
