@@ -19,18 +19,15 @@ internal sealed class ChannelChoice(
 {
     private readonly List<Decision> own = [];
 
-    /// <summary>Column that carries the unit of each row; -1 where there is none.</summary>
-    public int UnitColumn { get; private set; } = -1;
-
-    /// <summary>Unit in that column.</summary>
-    public string? RowUnit { get; private set; }
+    /// <summary>Columns that carry the unit of each row, with that unit.</summary>
+    public List<(int Column, string Unit)> UnitColumns { get; } = [];
 
     /// <summary>Chooses the channels.</summary>
     /// <param name="marks">Decimal mark of each column.</param>
     /// <exception cref="UnreadableFileException">No column can be a temperature.</exception>
     public List<ChannelPlan> Choose(IReadOnlyList<char> marks)
     {
-        FindUnitColumn();
+        FindUnitColumns();
         var senses = Enumerable.Range(0, columns.Count).Select(Sense).ToList();
         var chosen = new List<int>();
         foreach (var wanted in (ReadOnlySpan<ColumnSense>)[ColumnSense.Temperature, ColumnSense.Unknown, ColumnSense.OwnTemperature])
@@ -54,13 +51,7 @@ internal sealed class ChannelChoice(
 
         for (var i = 0; i < columns.Count; i++)
         {
-            if (
-                !chosen.Contains(i)
-                && !clock.Uses(i)
-                && columns[i].Filled > 0
-                && i != UnitColumn
-                && !own.Exists(d => d.Id == $"channel[{i}]")
-            )
+            if (!chosen.Contains(i) && !clock.Uses(i) && columns[i].Filled > 0 && !IsUnit(i) && !own.Exists(d => d.Id == $"channel[{i}]"))
             {
                 own.Add(NotUsed(i, WhyNot(i, senses[i])));
             }
@@ -71,6 +62,7 @@ internal sealed class ChannelChoice(
             throw NoTemperature(senses);
         }
 
+        RefuseSplitDecimals(chosen);
         var plans = chosen.ConvertAll(c => Plan(c, chosen, marks[c]));
         decisions.AddRange(own.OrderBy(d => ColumnOf(d.Id)));
         return plans;
@@ -86,7 +78,7 @@ internal sealed class ChannelChoice(
         var (sense, quantity) = ColumnWords.Sense(Heading(column), UnitText(column));
         if (
             sense == ColumnSense.Unknown
-            && RowUnit is not null
+            && UnitColumns.Count > 0
             && columns[column].Mostly(CellKind.Number)
             && Heading(column).Equals("Value", StringComparison.OrdinalIgnoreCase)
         )
@@ -108,8 +100,11 @@ internal sealed class ChannelChoice(
         var numbers = c.Of(CellKind.Number);
         return numbers == 0
             ? c.Mostly(CellKind.Fault) && ColumnWords.Sense(Heading(column), UnitText(column)).Sense == ColumnSense.Temperature
-            : numbers * 2 >= c.Filled || (column != UnitColumn && c.Mostly(CellKind.Number, CellKind.Fault, CellKind.Word, CellKind.Half));
+            : numbers * 2 >= c.Filled || (!IsUnit(column) && c.Mostly(CellKind.Number, CellKind.Fault, CellKind.Word, CellKind.Half));
     }
+
+    /// <summary>Whether a column carries units.</summary>
+    public bool IsUnit(int column) => UnitColumns.Exists(u => u.Column == column);
 
     private bool IsIgnored(int column) => DialectOverridesView.IsIgnored(given.Channel(column));
 
@@ -136,7 +131,7 @@ internal sealed class ChannelChoice(
         );
     }
 
-    private void FindUnitColumn()
+    private void FindUnitColumns()
     {
         for (var i = 0; i < columns.Count; i++)
         {
@@ -149,10 +144,30 @@ internal sealed class ChannelChoice(
                 && !Heading(i).Contains("type", StringComparison.OrdinalIgnoreCase)
             )
             {
-                UnitColumn = i;
-                RowUnit = UnitWords.Exact(layout.Rows.Select(r => i < r.Count ? r[i] : "").First(c => c.Length > 0));
-                return;
+                UnitColumns.Add((i, UnitWords.Exact(layout.Rows.Select(r => i < r.Count ? r[i] : "").First(c => c.Length > 0))!));
             }
+        }
+    }
+
+    // "71,6" in a file separated by commas: a column of digits without a name behind numbers without decimals.
+    private void RefuseSplitDecimals(List<int> chosen)
+    {
+        var nameless = Enumerable.Range(layout.Names.Count, Math.Max(0, columns.Count - layout.Names.Count)).ToList();
+        if (
+            layout.Separator == ','
+            && layout.Names.Count > 0
+            && nameless.Count > 0
+            && chosen.TrueForAll(c => columns[c].WithDecimals == 0)
+            && nameless.TrueForAll(c =>
+                columns[c].Of(CellKind.Number) * 10 >= layout.Rows.Count * 8
+                && columns[c] is { WithDecimals: 0, Minimum: >= 0, Maximum: < 1000 }
+            )
+            && given.DecimalMark is null
+        )
+        {
+            throw new UnreadableFileException(
+                Statement.Of("files.decimal-split", ("names", (long)layout.Names.Count), ("fields", (long)layout.Width))
+            );
         }
     }
 
@@ -239,9 +254,11 @@ internal sealed class ChannelChoice(
             return (heading, Statement.Of("files.unit-heading", ("heading", Heading(column))), DecisionBasis.Read);
         }
 
-        if (RowUnit is { } each)
+        if (UnitColumns.Count > 0)
         {
-            return (each, Statement.Of("files.unit-column", ("column", (long)(UnitColumn + 1))), DecisionBasis.Read);
+            // The unit stands beside its value: the nearest in front of it, else behind it.
+            var near = UnitColumns.FindLast(u => u.Column < column) is { Unit: not null } before ? before : UnitColumns[0];
+            return (near.Unit, Statement.Of("files.unit-column", ("column", (long)(near.Column + 1))), DecisionBasis.Read);
         }
 
         foreach (var fields in layout.Rows)

@@ -18,6 +18,9 @@ internal enum DateOrderReason
     /// <summary>Under the other orders the steps are uneven.</summary>
     EvenSteps,
 
+    /// <summary>A date above the table, written so that it shows its own order, is that of the first or last row.</summary>
+    Preamble,
+
     /// <summary>Nothing settles it.</summary>
     Open,
 }

@@ -12,7 +12,17 @@ internal static class Judgements
     {
         var recording = reader.Recording;
         var origin = recording.Origin;
-        origin += Unwrap(recording, decisions);
+        if (recording.NewestFirst)
+        {
+            Array.ForEach(recording.Channels, c => Retrace.Reverse(c, recording.LastAt));
+            origin = -(recording.Origin + recording.LastAt);
+            decisions.Add(new Decision("row-order", "newest-first", Statement.Of("files.newest-first"), DecisionBasis.Inferred, []));
+        }
+        else
+        {
+            origin += Unwrap(recording, decisions);
+        }
+
         foreach (var channel in recording.Channels)
         {
             ZerosAndOnes(channel, decisions);
@@ -154,7 +164,7 @@ internal static class Judgements
 
         var first = recording.LastBeforeBack - recording.FirstBack.Milliseconds;
         var move = first - recording.Origin;
-        for (var i = 0; i < recording.Channels.Count; i++)
+        for (var i = 0; i < recording.Channels.Length; i++)
         {
             Retrace.Rotate(recording.Channels[i], recording.CountsAtFirstBack[i], recording.ShiftAtFirstBack, move);
         }

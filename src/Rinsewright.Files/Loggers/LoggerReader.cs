@@ -90,12 +90,12 @@ public static class LoggerReader
         );
         decisions.Add(markDecision);
         decisions.Add(new Decision("clock", value, because, basis, []));
-        DateDecision(clock, dates, given, decisions);
+        DateDecision(clock, dates, rows, layout, given, decisions);
         OffsetDecision(clock, layout, rows, given, decisions);
         clock.Mark = byColumn[clock.Column];
         var choice = new ChannelChoice(layout, columns, clock, given, decisions);
         var plans = choice.Choose(byColumn);
-        var reader = new TableReader(layout, clock, plans, choice, columns, given.Marks, pace);
+        var reader = new TableReader(layout, clock, plans, choice, columns, given.Marks, pace, IsNewestFirst(clock, rows));
         reader.Read(source);
         var channels = Judgements.Finish(reader, plans, clock, decisions);
         return channels.Count == 0
@@ -109,6 +109,29 @@ public static class LoggerReader
         var bytes = new byte[(int)Math.Min(length, stream.Length)];
         var n = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
         return n == bytes.Length ? bytes : bytes[..n];
+    }
+
+    private static bool IsNewestFirst(Clock clock, List<List<string?>> rows)
+    {
+        if (!clock.HasDate)
+        {
+            return false;
+        }
+
+        int down = 0,
+            up = 0;
+        long? last = null;
+        foreach (var row in rows)
+        {
+            if (clock.TryRead(row, out var ms))
+            {
+                down += ms < last ? 1 : 0;
+                up += ms > last ? 1 : 0;
+                last = ms;
+            }
+        }
+
+        return down >= 3 && down > 10 * up;
     }
 
     private static List<List<string?>> Shaped(Layout layout)
@@ -180,7 +203,14 @@ public static class LoggerReader
         }
     }
 
-    private static void DateDecision(Clock clock, DateOrderEvidence dates, DialectOverridesView given, List<Decision> decisions)
+    private static void DateDecision(
+        Clock clock,
+        DateOrderEvidence dates,
+        List<List<string?>> rows,
+        Layout layout,
+        DialectOverridesView given,
+        List<Decision> decisions
+    )
     {
         if (clock.Kind != ClockKind.Stamp)
         {
@@ -188,6 +218,11 @@ public static class LoggerReader
         }
 
         var (order, reason, fit) = dates.Decide();
+        if (reason == DateOrderReason.Open && Preamble.OrderOf(layout.Preamble, fit, rows, clock) is { } told)
+        {
+            (order, reason) = (told, DateOrderReason.Preamble);
+        }
+
         clock.Order = given.DateOrder ?? order;
         if (dates.TwelveHour)
         {
@@ -222,6 +257,7 @@ public static class LoggerReader
                 DateOrderReason.Backwards => "files.date-backwards",
                 DateOrderReason.Midnight => "files.date-midnight",
                 DateOrderReason.EvenSteps => "files.date-even",
+                DateOrderReason.Preamble => "files.date-preamble",
                 _ => "files.date-open",
             },
             ("orders", string.Join(", ", fit.Select(Name))),

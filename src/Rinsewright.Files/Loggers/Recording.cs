@@ -32,13 +32,19 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
     private long step;
     private long limit;
 
+    /// <summary>Whether the file runs from the newest row to the oldest; its axis is then kept turned round until the end.</summary>
+    public bool NewestFirst { get; init; }
+
+    /// <summary>Milliseconds of the last row on the axis.</summary>
+    public long LastAt { get; private set; }
+
     /// <summary>Stamp of second 0, in milliseconds of the clock.</summary>
     public long Origin { get; private set; }
 
     /// <summary>Rows on the axis.</summary>
     public long Rows { get; private set; }
 
-    public IReadOnlyList<ChannelRecord> Channels => channels;
+    public ChannelRecord[] Channels => channels;
 
     /// <summary>Steps back of the clock, all of them, and the first with its line and size.</summary>
     public long StepsBack { get; private set; }
@@ -63,6 +69,7 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
     /// <summary>Adds a row whose channels all hold everyday numbers, when it is in step; false where the row must go the long way.</summary>
     public bool TryAddInStep(long ms, ReadOnlySpan<double> values)
     {
+        ms = NewestFirst ? -ms : ms;
         var ahead = ms - last;
         if ((ulong)(ahead - 1) >= (ulong)limit || holding)
         {
@@ -78,6 +85,7 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
         last = ms;
         Rows++;
         var at = ms - Origin + shift;
+        LastAt = at;
         for (var i = 0; i < values.Length; i++)
         {
             channels[i].AddPlain(at, values[i]);
@@ -89,6 +97,7 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
     /// <summary>Adds a row.</summary>
     public void Add(long ms, ReadOnlySpan<CellValue> cells, long line)
     {
+        ms = NewestFirst ? -ms : ms;
         if (holding)
         {
             Settle(ms);
@@ -163,6 +172,7 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
         last = ms;
         Rows++;
         var at = ms - Origin + shift;
+        LastAt = at;
         for (var i = 0; i < cells.Length; i++)
         {
             if (!cells[i].Present)

@@ -81,4 +81,19 @@ internal static class Retrace
             .OrderBy(m => m.First);
         channel.Replace(turned, [.. marks]);
     }
+
+    /// <summary>Turns a channel round that was written from its newest sample to its oldest.</summary>
+    /// <param name="channel">Channel.</param>
+    /// <param name="lastAt">Milliseconds of the file's last row on the old axis: second 0 of the new one.</param>
+    public static void Reverse(ChannelRecord channel, long lastAt)
+    {
+        var trace = channel.Samples.Build(Units.Celsius);
+        var turned = new TraceBuilder();
+        for (var i = trace.Count - 1; i >= 0; i--)
+        {
+            turned.Add(lastAt - (long)Math.Round(trace.SecondsAt(i) * 1000), trace.ValueAt(i));
+        }
+
+        channel.Replace(turned, [.. channel.Marks.Select(m => m with { First = trace.Count - m.First - m.Count }).OrderBy(m => m.First)]);
+    }
 }

@@ -148,15 +148,13 @@ internal sealed class RowReader
             return;
         }
 
-        if (
-            choice.UnitColumn >= 0
-            && choice.UnitColumn < columns.Count
-            && columns[choice.UnitColumn] is { Length: > 0 } unit
-            && UnitWords.Exact(unit) != choice.RowUnit
-        )
+        foreach (var (column, expected) in choice.UnitColumns)
         {
-            reject(number, Statement.Of("files.row-unit", ("text", Quote.Short(unit))));
-            return;
+            if (column < columns.Count && columns[column] is { Length: > 0 } unit && UnitWords.Exact(unit) != expected)
+            {
+                reject(number, Statement.Of("files.row-unit", ("text", Quote.Short(unit))));
+                return;
+            }
         }
 
         foreach (ref var cell in cells.AsSpan())
@@ -264,7 +262,7 @@ internal sealed class RowReader
             if (
                 columns[i] is { Length: > 1 } cell
                 && !clock.Uses(i)
-                && i != choice.UnitColumn
+                && !choice.IsUnit(i)
                 && !plans.Any(p => p.Column == i)
                 && ColumnWords.Sense(choice.Heading(i), "") is { Quantity: "event" } or { Sense: ColumnSense.Unknown }
                 && IsEvent(cell)

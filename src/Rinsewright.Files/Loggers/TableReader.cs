@@ -22,12 +22,13 @@ internal sealed class TableReader
         ChannelChoice choice,
         IReadOnlyList<ColumnSample> sample,
         FaultMarks marks,
-        Pace pace
+        Pace pace,
+        bool newestFirst
     )
     {
         (this.layout, this.clock, this.plans, this.pace) = (layout, clock, plans, pace);
         Channels = [.. plans.Select(p => new ChannelRecord(p.Column))];
-        recording = new Recording(Channels, Reject);
+        recording = new Recording(Channels, Reject) { NewestFirst = newestFirst };
         rows = new RowReader(layout, clock, plans, choice, sample, marks, recording, Reject);
     }
 

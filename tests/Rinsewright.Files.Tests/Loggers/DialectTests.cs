@@ -38,6 +38,7 @@ public sealed class DialectTests
     [InlineData("daemon-spaces.log", 3, "Cel", "2031-04-08 21:00:00", "2031-04-08 21:19:00")]
     [InlineData("wrapped.csv", 1, "Cel", "2031-04-08 21:00:00", "2031-04-08 21:19:00")]
     [InlineData("mixed-ends.csv", 1, "Cel", "2031-04-08 21:00:00", "2031-04-08 21:19:00")]
+    [InlineData("newest-first.csv", 1, "Cel", "2031-04-08 21:00:00", "2031-04-08 21:19:00")]
     [InlineData("serial-days.txt", 2, "Cel", "2032-04-07 17:30:00", "2032-04-07 17:49:00")]
     [InlineData("spreadsheet-serial.csv", 1, "Cel", "2032-04-07 21:00:00", "2032-04-07 21:19:00")]
     public async Task The_twenty_values_come_back(string file, int column, string unit, string first, string last)
@@ -66,6 +67,8 @@ public sealed class DialectTests
     [InlineData("d21.csv", "layout", "label-value", DecisionBasis.Inferred)]
     [InlineData("d24.dat", "layout", "row-kinds", DecisionBasis.Inferred)]
     [InlineData("d26-wrong-byte.txt", "encoding", "windows-1252", DecisionBasis.Inferred)]
+    [InlineData("coin.csv", "date-order", "mdy", DecisionBasis.Inferred)]
+    [InlineData("coin.csv", "utc-offset", "-05:00", DecisionBasis.Read)]
     [InlineData("wrapped.csv", "wrapped", "rotated", DecisionBasis.Inferred)]
     public async Task Each_decision_says_on_what_it_rests(string file, string id, string value, DecisionBasis basis)
     {
@@ -135,6 +138,7 @@ public sealed class DialectTests
     [Theory]
     [InlineData("d12.csv", "files.no-readings")]
     [InlineData("volts.csv", "files.not-temperature")]
+    [InlineData("split-decimals.csv", "files.decimal-split")]
     public async Task A_file_without_temperatures_is_refused_in_plain_words(string file, string key)
     {
         var refused = await Assert.ThrowsAsync<UnreadableFileException>(() => Read(file));
