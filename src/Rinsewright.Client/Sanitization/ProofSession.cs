@@ -142,8 +142,14 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
                 };
             }
 
+            var before = (Proof: settings, File, Judged: judged);
             await TakeOneAsync(files[i]);
-            if (Failure is null && Problem is null && !Cancelled && Proof is { } done)
+            if (Failure is not null && before.File is not null)
+            {
+                (Proof, File, judged) = before; // the proof that was open stays; the message says what became of the new file
+                Changed?.Invoke();
+            }
+            else if (Failure is null && Problem is null && !Cancelled && Proof is { } done)
             {
                 lines.Add(ProofLine.Of(done));
             }
@@ -233,6 +239,11 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         }
 
         File = file;
+        if (Proof!.Report.File is not null && (await computing.RunAsync(Proof.Request, null)).Report is { } empty)
+        {
+            Proof = Proof with { Report = empty }; // nothing of another file stands under this one's name
+        }
+
         var references = file.Kept ? [new FileReference(file.Sha256, file.Name, file.Size)] : Array.Empty<FileReference>();
         Proof = Proof! with { Files = references };
         await JudgeAsync();

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Builder;
@@ -12,7 +13,9 @@ public sealed class LiveServer : IAsyncDisposable
 {
     private readonly string data = Directory.CreateTempSubdirectory("rinsewright-client-").FullName;
     private readonly int port = FreePort();
+    private static readonly string? Published = Environment.GetEnvironmentVariable("RINSEWRIGHT_PUBLISHED"); // folder of a published server, to run the flows on it
     private WebApplication? app;
+    private Process? process;
 
     /// <summary>Where it listens.</summary>
     public string Address => $"http://127.0.0.1:{port}/";
@@ -20,7 +23,15 @@ public sealed class LiveServer : IAsyncDisposable
     /// <summary>Starts it.</summary>
     public async Task StartAsync()
     {
-        app = ServerHost.Build([$"--urls={Address}", $"--Rinsewright:Data={data}", "--Rinsewright:Demo=false", "--environment=Production"]);
+        string[] settingsGiven = [$"--urls={Address}", $"--Rinsewright:Data={data}", "--Rinsewright:Demo=false", "--environment=Production"];
+        if (Published is { Length: > 0 } folder)
+        {
+            process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "Rinsewright.Server.dll"), .. settingsGiven]) { WorkingDirectory = folder })!;
+            await ListeningAsync();
+            return;
+        }
+
+        app = ServerHost.Build(settingsGiven);
         var settings = app.Services.GetRequiredService<ServerSettings>();
         DataFolder.Make(settings);
         await StoreOpening.OpenAsync(app.Services, settings, CancellationToken.None);
@@ -30,6 +41,13 @@ public sealed class LiveServer : IAsyncDisposable
     /// <summary>Stops it: no signal.</summary>
     public async Task StopAsync()
     {
+        if (process is not null)
+        {
+            process.Kill();
+            await process.WaitForExitAsync();
+            process = null;
+        }
+
         if (app is not null)
         {
             await app.StopAsync();
@@ -49,6 +67,23 @@ public sealed class LiveServer : IAsyncDisposable
         catch (IOException)
         {
             // Left to the system's own cleaning.
+        }
+    }
+
+    private async Task ListeningAsync()
+    {
+        for (var tries = 0; ; tries++)
+        {
+            try
+            {
+                using var client = new TcpClient();
+                await client.ConnectAsync(IPAddress.Loopback, port);
+                return;
+            }
+            catch (SocketException) when (tries < 150)
+            {
+                await Task.Delay(200);
+            }
         }
     }
 
