@@ -37,7 +37,9 @@ public sealed class HandbookPictures(BrowserFixture fixture)
         await screen.VerdictAsync("not-proven");
         await screen.Page.ReloadAsync();
         await screen.Page.Locator(".chart-host").First.WaitForAsync();
-        await Assertions.Expect(screen.Page.Locator(".fold-now").Nth(1)).ToHaveTextAsync(screen.Words.Say("client.readings.now", ("count", "4")));
+        await Assertions
+            .Expect(screen.Page.Locator(".fold-now").Nth(1))
+            .ToHaveTextAsync(screen.Words.Say("client.readings.now", ("count", "4")));
         await screen.Page.WaitForTimeoutAsync(2500);
         Assert.Equal(DemoLoggers.LarkspurTwoTank, (await screen.Page.Locator("#file .fold-now").TextContentAsync())?.Trim());
         await screen.Page.ScreenshotAsync(

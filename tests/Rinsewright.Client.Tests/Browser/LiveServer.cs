@@ -23,10 +23,21 @@ public sealed class LiveServer : IAsyncDisposable
     /// <summary>Starts it.</summary>
     public async Task StartAsync()
     {
-        string[] settingsGiven = [$"--urls={Address}", $"--Rinsewright:Data={data}", "--Rinsewright:Demo=false", "--environment=Production"];
+        string[] settingsGiven =
+        [
+            $"--urls={Address}",
+            $"--Rinsewright:Data={data}",
+            "--Rinsewright:Demo=false",
+            "--environment=Production",
+        ];
         if (Published is { Length: > 0 } folder)
         {
-            process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "Rinsewright.Server.dll"), .. settingsGiven]) { WorkingDirectory = folder })!;
+            process = Process.Start(
+                new ProcessStartInfo("dotnet", [Path.Combine(folder, "Rinsewright.Server.dll"), .. settingsGiven])
+                {
+                    WorkingDirectory = folder,
+                }
+            )!;
             await ListeningAsync();
             return;
         }

@@ -43,18 +43,47 @@ public sealed class OfflineFlow(BrowserFixture fixture)
         var download = await page.RunAndWaitForDownloadAsync(() =>
             page.GetByRole(AriaRole.Button, new() { Name = screen.Words["client.sheet.download"] }).ClickAsync()
         );
-        var sheet = await File.ReadAllTextAsync(await download.PathAsync(), System.Text.Encoding.Latin1, TestContext.Current.CancellationToken);
+        var sheet = await File.ReadAllTextAsync(
+            await download.PathAsync(),
+            System.Text.Encoding.Latin1,
+            TestContext.Current.CancellationToken
+        );
         Assert.StartsWith("%PDF-", sheet, StringComparison.Ordinal);
         Assert.Contains("/StructTreeRoot", sheet, StringComparison.Ordinal);
         Assert.Contains("/FontFile2", sheet, StringComparison.Ordinal);
 
         // What is no logger file is refused with a sentence, and the proof that was open stays.
-        await page.Locator("#file .drop input[type=file]").SetInputFilesAsync(new FilePayload { Name = "photo.csv", MimeType = "text/csv", Buffer = [0xFF, 0xD8, 0xFF, 0xE0, 0, 16, 0x4A, 0x46, 0x49, 0x46, 0, 1] });
+        await page.Locator("#file .drop input[type=file]")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "photo.csv",
+                    MimeType = "text/csv",
+                    Buffer = [0xFF, 0xD8, 0xFF, 0xE0, 0, 16, 0x4A, 0x46, 0x49, 0x46, 0, 1],
+                }
+            );
         await Assertions.Expect(page.Locator(".run-state .bad")).ToContainTextAsync(screen.Words["client.run.failed"]);
         Assert.Equal(3, await page.Locator(".passes label").CountAsync());
 
-        var rows = Enumerable.Range(0, 200).Select(i => ($"2031-05-14 10:{i / 60:00}:{i % 60:00}", i < 40 ? 74 : i < 100 ? 172 - (98 * Math.Exp(-(i - 40) / 12.0)) : 74 + (98 * Math.Exp(-(i - 100) / 60.0))));
-        await page.Locator("#file .drop input[type=file]").SetInputFilesAsync(new FilePayload { Name = "log.xlsx", MimeType = "application/octet-stream", Buffer = Workbooks.Of(rows) });
+        var rows = Enumerable
+            .Range(0, 200)
+            .Select(i =>
+                (
+                    $"2031-05-14 10:{i / 60:00}:{i % 60:00}",
+                    i < 40 ? 74
+                    : i < 100 ? 172 - (98 * Math.Exp(-(i - 40) / 12.0))
+                    : 74 + (98 * Math.Exp(-(i - 100) / 60.0))
+                )
+            );
+        await page.Locator("#file .drop input[type=file]")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "log.xlsx",
+                    MimeType = "application/octet-stream",
+                    Buffer = Workbooks.Of(rows),
+                }
+            );
         await Assertions.Expect(page.Locator(".passes label")).ToHaveCountAsync(1);
         await Assertions.Expect(page.Locator("#file .fold-now")).ToHaveTextAsync("log.xlsx");
 
