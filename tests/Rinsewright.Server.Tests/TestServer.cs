@@ -62,7 +62,9 @@ public sealed class TestServer : WebApplicationFactory<Program>
     {
         UseKestrel(0);
         StartServer();
-        return new HttpClient { BaseAddress = ClientOptions.BaseAddress };
+        // On a busy machine the answer to a body that is too large may take a while: wait for it before sending the body.
+        var handler = new SocketsHttpHandler { Expect100ContinueTimeout = TimeSpan.FromSeconds(60) };
+        return new HttpClient(handler) { BaseAddress = ClientOptions.BaseAddress };
     }
 
     /// <summary>Stops it and removes what it kept.</summary>
