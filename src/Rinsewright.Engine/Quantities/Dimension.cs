@@ -74,4 +74,13 @@ public enum Dimension
 
     /// <summary>Accumulated equivalent time at 80 °C with z = 10 °C (A0).</summary>
     EquivalentTime,
+
+    /// <summary>Heat flow per kelvin of difference.</summary>
+    HeatConductance,
+
+    /// <summary>Heat to warm a body by one kelvin.</summary>
+    HeatCapacity,
+
+    /// <summary>Heat flow per area and kelvin between a surface and the water or air on it.</summary>
+    HeatTransferCoefficient,
 }

@@ -28,6 +28,7 @@ public static partial class Units
             .. Solutions(),
             .. Electric(),
             .. Shares(),
+            .. HeatFlows(),
         ];
 
         public static readonly FrozenDictionary<string, Unit> ByUcum = All.ToFrozenDictionary(u => u.Ucum, StringComparer.Ordinal);

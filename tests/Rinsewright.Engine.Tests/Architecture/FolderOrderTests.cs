@@ -16,8 +16,10 @@ public sealed class FolderOrderTests
     [
         ["Training", "Planning"],
         ["Diagnosis", "Capacity"],
-        ["Sanitization", "Chemistry", "Heat"],
-        ["Machines", "Water", "Records"],
+        ["Machines"],
+        ["Sanitization", "Chemistry"],
+        ["Heat"],
+        ["Water", "Records"],
         ["Quantities", "Numerics"],
     ];
 

@@ -1,0 +1,66 @@
+using Rinsewright.Engine.Quantities;
+
+namespace Rinsewright.Engine.Machines;
+
+/// <summary>The fresh final rinse, from the supply valve to the nozzles.</summary>
+public sealed record FinalRinse
+{
+    /// <summary>Flow at <see cref="Pressure"/>.</summary>
+    public required Figure<VolumeFlow> Flow { get; init; }
+
+    /// <summary>Flow pressure at the arm that <see cref="Flow"/> belongs to, and that the regulator is set to.</summary>
+    public required Figure<GaugePressure> Pressure { get; init; }
+
+    /// <summary>Share of its water that hits ware.</summary>
+    public required Figure<Ratio> Hit { get; init; }
+
+    /// <summary>Heat-transfer coefficient where it hits.</summary>
+    public required Figure<HeatTransferCoefficient> Transfer { get; init; }
+
+    /// <summary>Dry air that passes while it sprays.</summary>
+    public required Figure<MassFlow> Air { get; init; }
+
+    /// <summary>Share of its water that the last tank catches; the rest goes to the drain.</summary>
+    public required Figure<Ratio> Captured { get; init; }
+
+    /// <summary>Rinse additive in its water; null where none is fed.</summary>
+    public Figure<MassConcentration>? Additive { get; init; }
+}
+
+/// <summary>Booster heater between supply and final rinse.</summary>
+public sealed record Booster
+{
+    /// <summary>Water in it.</summary>
+    public required Figure<Volume> Capacity { get; init; }
+
+    /// <summary>Its heater.</summary>
+    public required Heater Heater { get; init; }
+
+    /// <summary>Its thermostat.</summary>
+    public required Thermostat Thermostat { get; init; }
+
+    /// <summary>Heat lost per kelvin above the room.</summary>
+    public required Figure<HeatConductance> ShellLoss { get; init; }
+
+    /// <summary>Heat held by its metal.</summary>
+    public required Figure<HeatCapacity> Metal { get; init; }
+}
+
+/// <summary>Water and power as the building gives them.</summary>
+public sealed record Supply
+{
+    /// <summary>Temperature of the water that feeds tanks and booster; where there is no booster, of the final rinse.</summary>
+    public required Figure<Temperature> Water { get; init; }
+
+    /// <summary>Pressure with nothing flowing.</summary>
+    public required Figure<GaugePressure> StaticPressure { get; init; }
+
+    /// <summary>Voltage between lines.</summary>
+    public required Figure<ElectricPotential> Voltage { get; init; }
+
+    /// <summary>Room air.</summary>
+    public required Figure<Temperature> Room { get; init; }
+
+    /// <summary>Relative humidity of the room.</summary>
+    public required Figure<Ratio> Humidity { get; init; }
+}
