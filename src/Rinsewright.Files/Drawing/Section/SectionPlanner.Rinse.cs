@@ -4,9 +4,14 @@ namespace Rinsewright.Files.Drawing.Section;
 
 public sealed partial class SectionPlanner
 {
-    // Booster, mm: load-side edge from the unload-end face, width, top, bottom.
+    // Booster, mm: load-side edge, width, top, bottom; where there is none, the room it would take.
     private (double X, double Width, double Top, double Bottom) BoosterAt =>
-        low ? (length + 120, 210, 60, 300) : (length + 170, 250, 165, 430);
+        (
+            length + (machine.Booster is { } b ? Mm(b.At) : low ? 120 : 170),
+            machine.Booster is { } k ? Mm(k.Width) : low ? 210 : 250,
+            low ? 60 : 165,
+            low ? 300 : 430
+        );
 
     // The riser to the rinse arms, over the booster's outlet.
     private double RiserX => BoosterAt.X + 46;

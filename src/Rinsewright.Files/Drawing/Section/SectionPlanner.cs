@@ -35,10 +35,8 @@ public sealed partial class SectionPlanner
         rotors = machine.Zones.Any(z => z.Spray == SprayKind.Rotors);
         y = low ? SectionLevels.Low : SectionLevels.Tall;
         length = machine.Length.Value.InMillimetre;
-        (load, unload) =
-            low ? (0, 0)
-            : belt ? (560, 760)
-            : (380, 430);
+        load = machine.LoadTable is { } before ? Mm(before) : 0;
+        unload = machine.UnloadTable is { } after ? Mm(after) : 0;
     }
 
     private double Left => low ? -400 : -load - 40;

@@ -85,6 +85,11 @@ public static class SectionStyles
         new("none", Stroke: "none", Width: 2),
     ];
 
+    private static readonly HashSet<string> WithSmall = [.. Both.Select(s => s.Name)];
+
+    /// <summary>A style has a twin for small drawings.</summary>
+    public static bool HasSmall(string name) => WithSmall.Contains(name);
+
     /// <summary>Every style.</summary>
     public static IReadOnlyList<SceneStyle> All { get; } =
     [
