@@ -52,7 +52,7 @@ public sealed partial class SectionDrawing
         {
             var t = TemperatureOf(tank.Id);
             var unit = options.Units == UnitDisplay.Si ? Units.Celsius : Units.Fahrenheit;
-            var text = options.Words.Show(new Contracts.Records.AmountDto(Math.Round(t.In(unit).Value), unit.Code));
+            var text = options.Words.Show(new Contracts.Records.AmountDto(Math.Round(t.In(unit).Value), unit.Ucum));
             yield return new SceneText(
                 "wtemp",
                 Frame.X(tank.From + ((tank.To - tank.From) * 0.8)),

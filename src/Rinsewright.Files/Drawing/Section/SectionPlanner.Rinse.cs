@@ -43,7 +43,7 @@ public sealed partial class SectionPlanner
             Pipes(14, Outline.Wire((ColumnX, SupplyTop - 50), (ColumnX, top + 60), (RiserX, top + 60), (RiserX, top - 20)));
         }
 
-        var riserFoot = machine.Booster is null ? top + 10 : top + 10;
+        var riserFoot = top + 10;
         var pipe = y.Pipe;
         if (conveys)
         {

@@ -99,7 +99,7 @@ public sealed partial class SectionPlanner
 
     private static double Mm(Figure<Engine.Quantities.Length> figure) => figure.Value.InMillimetre;
 
-    private SectionPart Part(
+    private static SectionPart Part(
         string id,
         string zone,
         (double X, double Y) handle,
