@@ -24,7 +24,8 @@ public sealed partial class SectionDrawing
     {
         if (!Plan.Conveys)
         {
-            return racks.Any(IsInside);
+            // The pump's phase; the fresh rinse follows it.
+            return !zone.Fresh && racks.Any(IsInside);
         }
 
         return zone is { SwitchFrom: { } from, SwitchTo: { } to }

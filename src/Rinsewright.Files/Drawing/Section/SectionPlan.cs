@@ -228,6 +228,9 @@ public sealed record SectionPlan
     /// <summary>Place of the rack's load-side edge with the rack in the middle of the first zone, or of the chamber, mm.</summary>
     public double RackHome => ((Zones[0].From + Zones[0].To) / 2) - (Rack / 2);
 
+    /// <summary>Scale at which a finger tells every part from its neighbour: no two handles nearer than 44 px, never below 0.325 px per mm.</summary>
+    public double ReadingScale => Math.Max(0.325, Math.Ceiling(1000 * 44 / LeastDistance()) / 1000);
+
     private static double Square(double value) => value * value;
 }
 

@@ -49,7 +49,10 @@ public sealed partial class SectionPlanner
         else
         {
             Heavy(Outline.Wire((-14, top), (length + 14, top)));
-            Heavy(Outline.Wire((0, 22), (0, y.TrayHigh)), Outline.Wire((length, 22), (length, y.TrayHigh)));
+            Heavy(
+                Outline.Wire((0, 22), (0, y.TrayHigh), (TankLeft, y.TrayHigh + 14)),
+                Outline.Wire((length, 22), (length, y.TrayHigh), (TankRight, y.TrayHigh + 14))
+            );
         }
 
         back.Add(Line("track", Outline.Box(low ? 0 : -load, 3, low ? length : length + load + unload, 9)));

@@ -134,7 +134,7 @@ public sealed partial class SectionPlanner
         );
     }
 
-    private double FillY => low ? 46 : 138;
+    private double FillY => low ? 46 : 142;
 
     // The fill line runs behind the machine to a spout over the water of each tank that has a valve.
     private void AddFill()

@@ -154,7 +154,7 @@ public sealed partial class SectionPlanner
             }
         );
         Add(
-            Part("scrap-tray-small@" + id, zone, (at(0.82), bottom - 8), FlagSide.Bottom, 8, Body(Tray(x1 - 8, b1))) with
+            Part("scrap-tray-small@" + id, zone, (at(0.8), bottom - 2), FlagSide.Bottom, 8, Body(Tray(x1 - 8, b1))) with
             {
                 Detail = [Holes(b1 + 12, bottom + middle - 1, x1 - 26, high + middle + 2)],
                 Move = new PartMove(0, -30, 6),
