@@ -231,14 +231,7 @@ public sealed class OutlinePen
 
     /// <summary>Curve by one control point.</summary>
     public OutlinePen Bend(double cx, double cy, double x, double y) =>
-        Curve(
-            at.X + (2 / 3.0 * (cx - at.X)),
-            at.Y + (2 / 3.0 * (cy - at.Y)),
-            x + (2 / 3.0 * (cx - x)),
-            y + (2 / 3.0 * (cy - y)),
-            x,
-            y
-        );
+        Curve(at.X + (2 / 3.0 * (cx - at.X)), at.Y + (2 / 3.0 * (cy - at.Y)), x + (2 / 3.0 * (cx - x)), y + (2 / 3.0 * (cy - y)), x, y);
 
     /// <summary>Quarter of an ellipse around the inside of a corner.</summary>
     public OutlinePen Round(double cornerX, double cornerY, double x, double y)

@@ -211,7 +211,8 @@ public static class PdfPainter
             return pen;
         }
 
-        private static XBrush? Brush(SceneStyle style) => style.Fill is null or SceneStyles.Given ? null : new XSolidBrush(Colour(style.Fill, style.PaperOpacity ?? style.Opacity));
+        private static XBrush? Brush(SceneStyle style) =>
+            style.Fill is null or SceneStyles.Given ? null : new XSolidBrush(Colour(style.Fill, style.PaperOpacity ?? style.Opacity));
 
         // Mixed with the white of the paper rather than transparent: old printers and copiers stay faithful.
         private static XColor Colour(string token, double opacity)

@@ -20,7 +20,10 @@ public static class SvgWriter
         svg.Append(CultureInfo.InvariantCulture, $"<title>{Escape(scene.Title)}</title><desc>{Escape(scene.Description)}</desc>\n");
         if (standalone)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<style>\n{SceneStyles.Tokens($"svg.{scene.Kind}", scene.Kind)}{SceneStyles.Css($".{scene.Kind}", SceneStyles.Of(scene.Kind))}</style>\n");
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $"<style>\n{SceneStyles.Tokens($"svg.{scene.Kind}", scene.Kind)}{SceneStyles.Css($".{scene.Kind}", SceneStyles.Of(scene.Kind))}</style>\n"
+            );
         }
 
         return svg.Append(Write(scene.Marks)).Append("</svg>\n").ToString();

@@ -38,10 +38,18 @@ internal static class FlagLayout
         for (var n = 0; n < Orders; n++)
         {
             var order = wishes
-                .Select(w => (Wish: w, Turn: w.Rank < 0 ? w.Rank - 20 + Next() : n == 0 ? w.Rank : Turn(w, n, Next())))
+                .Select(w =>
+                    (
+                        Wish: w,
+                        Turn: w.Rank < 0 ? w.Rank - 20 + Next()
+                        : n == 0 ? w.Rank
+                        : Turn(w, n, Next())
+                    )
+                )
                 .OrderBy(w => w.Turn)
                 .Select(w => w.Wish);
-            var placed = Lay(order, width, rows);
+            // What must be seen tries other rows and the other side of its pole too.
+            var placed = Lay(order, width, rows, w => n > 0 && w.Rank < 0 ? (int)(Next() * rows * 2) : 0);
             var worth = placed.Sum(p => (p.Wish.Rank < 0 ? 60 : 11 - p.Wish.Rank) - (p.Row * 0.2));
             if (worth > bestWorth)
             {
@@ -65,12 +73,12 @@ internal static class FlagLayout
             };
     }
 
-    private static List<FlagPlace> Lay(IEnumerable<FlagWish> order, double width, int rows)
+    private static List<FlagPlace> Lay(IEnumerable<FlagWish> order, double width, int rows, Func<FlagWish, int> first)
     {
         List<FlagPlace> placed = [];
         foreach (var wish in order)
         {
-            if (Find(placed, wish, width, rows) is { } place)
+            if (Find(placed, wish, width, rows, first(wish)) is { } place)
             {
                 placed.Add(place);
             }
@@ -79,17 +87,16 @@ internal static class FlagLayout
         return placed;
     }
 
-    private static FlagPlace? Find(List<FlagPlace> placed, FlagWish wish, double width, int rows)
+    private static FlagPlace? Find(List<FlagPlace> placed, FlagWish wish, double width, int rows, int first)
     {
-        for (var row = 0; row < rows; row++)
+        for (var n = 0; n < rows * 2; n++)
         {
-            foreach (var from in (ReadOnlySpan<double>)[wish.X, wish.X - wish.Width])
+            var place = (n + first) % (rows * 2);
+            var from = place % 2 == 0 ? wish.X : wish.X - wish.Width;
+            var flag = new FlagPlace(wish, place / 2, from, from + wish.Width);
+            if (flag.From >= 2 && flag.To <= width - 2 && !Meets(placed, flag))
             {
-                var place = new FlagPlace(wish, row, from, from + wish.Width);
-                if (place.From >= 2 && place.To <= width - 2 && !Meets(placed, place))
-                {
-                    return place;
-                }
+                return flag;
             }
         }
 

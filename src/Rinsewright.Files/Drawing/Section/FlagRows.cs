@@ -26,7 +26,12 @@ internal sealed class FlagRows
                 [
                     .. entries
                         .Where(e => e.Value.Side == side)
-                        .Select(e => new FlagWish(e.Key, frame.X(e.Value.Pin.X), WidthOf(e.Value), RankOf(e.Value, ranks.GetValueOrDefault(e.Key))))
+                        .Select(e => new FlagWish(
+                            e.Key,
+                            frame.X(e.Value.Pin.X),
+                            WidthOf(e.Value),
+                            RankOf(e.Value, ranks.GetValueOrDefault(e.Key))
+                        ))
                         .Where(w => w.X > 4 && w.X < width - 4),
                 ],
                 width,

@@ -82,7 +82,9 @@ public sealed partial class SectionDrawing
         var length = (si ? 300 : 12 * Inch) * Frame.Scale;
         yield return new SceneCurve(
             "travel",
-            Outline.Wire((x, y - 5), (x, y + 5)) + Outline.Wire((x, y), (x + length, y)) + Outline.Wire((x + length, y - 5), (x + length, y + 5))
+            Outline.Wire((x, y - 5), (x, y + 5))
+                + Outline.Wire((x, y), (x + length, y))
+                + Outline.Wire((x + length, y - 5), (x + length, y + 5))
         );
         yield return new SceneText("zlen", x + length + 6, y + 4, options.Words[si ? "section.scale-si" : "section.scale-us"]);
     }

@@ -79,7 +79,9 @@ public sealed partial class SectionDrawing
     }
 
     private SceneCurve Halo(PlanShape b) =>
-        b.Pipe > 0 ? new SceneCurve("halo-p", Frame.At(b.Outline), null, (b.Pipe * Frame.Scale) + 12) : new SceneCurve("halo", Frame.At(b.Outline));
+        b.Pipe > 0
+            ? new SceneCurve("halo-p", Frame.At(b.Outline), null, (b.Pipe * Frame.Scale) + 12)
+            : new SceneCurve("halo", Frame.At(b.Outline));
 
     // Badge: the state in one glyph, beside the part.
     private IEnumerable<SceneMark> Badges()

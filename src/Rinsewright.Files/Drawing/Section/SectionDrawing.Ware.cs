@@ -109,7 +109,10 @@ public sealed partial class SectionDrawing
             marks.Add(new SceneCurve("rack-bar", Put(Outline.Box(0, -14, Plan.Rack, 14, 3) + Outline.Box(0, -82, Plan.Rack, 12, 3))));
             var step = (Plan.Rack - 16) / 10;
             marks.Add(
-                new SceneCurve("rack-l", Put(Outline.Of(Enumerable.Range(0, 11).Select(i => Outline.Wire((8 + (i * step), -70), (8 + (i * step), -14))))))
+                new SceneCurve(
+                    "rack-l",
+                    Put(Outline.Of(Enumerable.Range(0, 11).Select(i => Outline.Wire((8 + (i * step), -70), (8 + (i * step), -14)))))
+                )
             );
         }
 

@@ -52,11 +52,7 @@ public sealed partial class SectionDrawing
     public double Height { get; }
 
     /// <summary>What it shows.</summary>
-    public string Title =>
-        options.Words.Say(
-            "section.title",
-            ("machine", machine.Name ?? SectionWords.Kind(machine.Kind, options.Words))
-        );
+    public string Title => options.Words.Say("section.title", ("machine", machine.Name ?? SectionWords.Kind(machine.Kind, options.Words)));
 
     /// <summary>Flags that found no room, by part id: the list of parts has them all.</summary>
     public IReadOnlyList<string> Waiting => flags.Waiting;

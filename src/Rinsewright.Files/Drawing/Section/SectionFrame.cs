@@ -82,10 +82,7 @@ public sealed record SectionFrame(SectionPlan Plan, double Scale, double Pad, do
             .Select(p =>
             {
                 var to = At(p.Handle);
-                var (ahead, aside) = (
-                    ((to.X - at.X) * dx) + ((to.Y - at.Y) * dy),
-                    Math.Abs(((to.X - at.X) * dy) + ((to.Y - at.Y) * dx))
-                );
+                var (ahead, aside) = (((to.X - at.X) * dx) + ((to.Y - at.Y) * dy), Math.Abs(((to.X - at.X) * dy) + ((to.Y - at.Y) * dx)));
                 return (Part: p, Ahead: ahead, Cost: ahead + (2 * aside));
             })
             .Where(p => p.Ahead > 2)

@@ -50,8 +50,7 @@ public sealed record SectionOptions
     public IReadOnlyDictionary<string, string> Figures { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
 
     /// <summary>Status of zones by id.</summary>
-    public IReadOnlyDictionary<string, StatusShape> ZoneStatus { get; init; } =
-        new Dictionary<string, StatusShape>(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, StatusShape> ZoneStatus { get; init; } = new Dictionary<string, StatusShape>(StringComparer.Ordinal);
 
     /// <summary>Selected part; null for none.</summary>
     public string? Selected { get; init; }

@@ -255,8 +255,7 @@ public sealed record SectionLevels(
 )
 {
     /// <summary>Machines one stands at.</summary>
-    public static SectionLevels Tall { get; } =
-        new(-720, -660, -570, -500, -400, -345, -245, 92, 60, 148, 196, 232, 405, 490, 575, 640);
+    public static SectionLevels Tall { get; } = new(-720, -660, -570, -500, -400, -345, -245, 92, 60, 148, 196, 232, 405, 490, 575, 640);
 
     /// <summary>Machines under a counter.</summary>
     public static SectionLevels Low { get; } = new(-480, -400, -395, -330, -282, -238, -150, 92, 54, 128, 150, 178, 292, 372, 425, 470);

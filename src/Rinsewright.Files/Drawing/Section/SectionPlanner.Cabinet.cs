@@ -17,10 +17,7 @@ public sealed partial class SectionPlanner
         List<double> legs = conveys ? [14, .. machine.Tanks.Skip(1).Select(t => Mm(t.From)), length - 14] : [20, length - 20];
         foreach (var x in legs)
         {
-            Sheet(
-                Outline.Box(x - 8, y.TankFloor - 30, 16, y.Floor - y.TankFloor + 22),
-                Outline.Box(x - 16, y.Floor - 10, 32, 10)
-            );
+            Sheet(Outline.Box(x - 8, y.TankFloor - 30, 16, y.Floor - y.TankFloor + 22), Outline.Box(x - 16, y.Floor - 10, 32, 10));
         }
 
         if (low)
@@ -114,7 +111,14 @@ public sealed partial class SectionPlanner
         else if (low)
         {
             Add(
-                Part("door@front", "cabinet", (-8, -150), FlagSide.Top, 4, new PlanShape("cutfill", Outline.Box(-18, y.Hood + 6, 18, 344, 4))) with
+                Part(
+                    "door@front",
+                    "cabinet",
+                    (-8, -150),
+                    FlagSide.Top,
+                    4,
+                    new PlanShape("cutfill", Outline.Box(-18, y.Hood + 6, 18, 344, 4))
+                ) with
                 {
                     Motion = PartMotion.Door,
                     Hinge = new ScenePoint(-9, 18),
@@ -128,7 +132,14 @@ public sealed partial class SectionPlanner
             foreach (var (x, side) in (ReadOnlySpan<(double, string)>)[(-2, "load"), (length + 2, "unload")])
             {
                 Add(
-                    Part("door@" + side, "cabinet", (x, -190), FlagSide.Top, 4, new PlanShape("cutfill", Outline.Box(x - 8, y.Hood + 8, 16, 500, 3))) with
+                    Part(
+                        "door@" + side,
+                        "cabinet",
+                        (x, -190),
+                        FlagSide.Top,
+                        4,
+                        new PlanShape("cutfill", Outline.Box(x - 8, y.Hood + 8, 16, 500, 3))
+                    ) with
                     {
                         Motion = PartMotion.Door,
                         Move = new PartMove(0, -270, 0),

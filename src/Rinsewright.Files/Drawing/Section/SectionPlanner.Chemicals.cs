@@ -37,7 +37,12 @@ public sealed partial class SectionPlanner
         }
         else if (tank == machine.Tanks[0])
         {
-            line = Outline.Wire((feeder.X + feeder.W, feeder.Y + 58), (-70, feeder.Y + 58), (-70, y.Water - 22), (TankLeft - 2, y.Water - 22));
+            line = Outline.Wire(
+                (feeder.X + feeder.W, feeder.Y + 58),
+                (-70, feeder.Y + 58),
+                (-70, y.Water - 22),
+                (TankLeft - 2, y.Water - 22)
+            );
         }
         else
         {
@@ -74,10 +79,9 @@ public sealed partial class SectionPlanner
 
         var top = y.Floor - (low ? (place == 0 ? 150 : 130) : 190);
         var lift = box.X + (box.W / 2) + (place * 22);
-        Outline line =
-            machine.FinalRinse is null
-                ? Outline.Wire((lift, box.Y), (lift, FillY + 22), (into.X, FillY + 22), (into.X, FillY + 6))
-                : Outline.Wire((lift, box.Y), (lift, into.Y - (place * 26)), (into.X, into.Y - (place * 26)));
+        Outline line = machine.FinalRinse is null
+            ? Outline.Wire((lift, box.Y), (lift, FillY + 22), (into.X, FillY + 22), (into.X, FillY + 6))
+            : Outline.Wire((lift, box.Y), (lift, into.Y - (place * 26)), (into.X, into.Y - (place * 26)));
         AddContainer(product, feeder, letter, (x, top, w), box, line);
     }
 
@@ -96,10 +100,27 @@ public sealed partial class SectionPlanner
         var height = y.Floor - top;
         var pick = x + (w * 0.27);
         var lead = feeder.X + Math.Min(feeder.W - 8, Math.Max(8, pick - feeder.X));
-        back.Add(Line("tube", Outline.Wire((pick, top), (pick, (top + feeder.Y + feeder.H) / 2), (lead, (top + feeder.Y + feeder.H) / 2), (lead, feeder.Y + feeder.H))));
+        back.Add(
+            Line(
+                "tube",
+                Outline.Wire(
+                    (pick, top),
+                    (pick, (top + feeder.Y + feeder.H) / 2),
+                    (lead, (top + feeder.Y + feeder.H) / 2),
+                    (lead, feeder.Y + feeder.H)
+                )
+            )
+        );
         back.Add(Line("tube", line));
         Add(
-            Part(product, "chem-station", (x + (w / 2), y.Floor - (low ? 70 : 90)), FlagSide.Bottom, 5, Body(Outline.Box(x, top, w, height, 12))) with
+            Part(
+                product,
+                "chem-station",
+                (x + (w / 2), y.Floor - (low ? 70 : 90)),
+                FlagSide.Bottom,
+                5,
+                Body(Outline.Box(x, top, w, height, 12))
+            ) with
             {
                 Detail =
                 [
@@ -122,7 +143,9 @@ public sealed partial class SectionPlanner
                             .. Enumerable
                                 .Range(0, 3)
                                 .Select(i => (i * 2.094) - 1.57)
-                                .Select(a => Outline.Disc(cx + ((low ? 9 : 13) * Math.Cos(a)), cy + ((low ? 9 : 13) * Math.Sin(a)), low ? 4 : 5)),
+                                .Select(a =>
+                                    Outline.Disc(cx + ((low ? 9 : 13) * Math.Cos(a)), cy + ((low ? 9 : 13) * Math.Sin(a)), low ? 4 : 5)
+                                ),
                         ]
                     ),
                 ],

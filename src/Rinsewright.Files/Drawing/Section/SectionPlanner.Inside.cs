@@ -15,7 +15,17 @@ public sealed partial class SectionPlanner
             var lower = y.Lower + 34;
             pipes =
             [
-                new("hidden", Tube(26, (sx - 44, y.Pump), (feed, y.Pump), (feed, y.Upper - 40), (length / 2, y.Upper - 40), (length / 2, y.Upper - 16))),
+                new(
+                    "hidden",
+                    Tube(
+                        26,
+                        (sx - 44, y.Pump),
+                        (feed, y.Pump),
+                        (feed, y.Upper - 40),
+                        (length / 2, y.Upper - 40),
+                        (length / 2, y.Upper - 16)
+                    )
+                ),
                 new("hidden", Tube(26, (feed + 13, lower), (length / 2, lower), (length / 2, y.Lower + 16))),
             ];
         }
@@ -27,7 +37,14 @@ public sealed partial class SectionPlanner
         Add(Part("wash-manifold@" + tank.Id, zone, (feed, -90), FlagSide.None, 9, pipes) with { Behind = true });
         var mesh = y.TankFloor - 68;
         Add(
-            Part("pump-intake-strainer@" + tank.Id, zone, (sx + 10, y.TankFloor - 25), FlagSide.Bottom, 1, Body(Outline.Box(sx - 46, mesh, 92, 74, 6))) with
+            Part(
+                "pump-intake-strainer@" + tank.Id,
+                zone,
+                (sx + 10, y.TankFloor - 25),
+                FlagSide.Bottom,
+                1,
+                Body(Outline.Box(sx - 46, mesh, 92, 74, 6))
+            ) with
             {
                 Detail = [Mesh(sx - 36, mesh + 10, 72, 56)],
                 Move = new PartMove(62, -18, 14),
@@ -55,7 +72,9 @@ public sealed partial class SectionPlanner
                             Outline.Disc(sx, y.Pump, 16),
                             .. Enumerable
                                 .Range(0, low ? 2 : 4)
-                                .Select(i => Outline.Wire((sx + wheel + 34 + (i * 26), y.Pump - 24), (sx + wheel + 34 + (i * 26), y.Pump + 24))),
+                                .Select(i =>
+                                    Outline.Wire((sx + wheel + 34 + (i * 26), y.Pump - 24), (sx + wheel + 34 + (i * 26), y.Pump + 24))
+                                ),
                         ]
                     ),
                 ],
@@ -109,11 +128,23 @@ public sealed partial class SectionPlanner
         switch (kind)
         {
             case HeaterKind.SteamCoil:
-                var coil = new OutlinePen().Move(h0, top + 84).Line(h0, top + 2).Line(h1 - 8, top + 2).Round(h1 + 4, top + 2, h1 + 4, top + 12);
+                var coil = new OutlinePen()
+                    .Move(h0, top + 84)
+                    .Line(h0, top + 2)
+                    .Line(h1 - 8, top + 2)
+                    .Round(h1 + 4, top + 2, h1 + 4, top + 12);
                 coil.Round(h1 + 4, top + 22, h1 - 8, top + 22).Line(h0 + 34, top + 22).Round(h0 + 22, top + 22, h0 + 22, top + 32);
                 coil.Round(h0 + 22, top + 42, h0 + 34, top + 42).Line(h1 - 20, top + 42).Line(h1 - 20, top + 84);
                 Add(
-                    Part("steam-coil@" + id, zone, handle, FlagSide.Bottom, 3, Pipe(coil.Done(), 11), Body(Outline.Disc(h1 - 20, top + 98, 16))) with
+                    Part(
+                        "steam-coil@" + id,
+                        zone,
+                        handle,
+                        FlagSide.Bottom,
+                        3,
+                        Pipe(coil.Done(), 11),
+                        Body(Outline.Disc(h1 - 20, top + 98, 16))
+                    ) with
                     {
                         Detail = [Line("fine", Outline.Wire((h1 - 28, top + 98), (h1 - 12, top + 98)))],
                     }
@@ -123,11 +154,26 @@ public sealed partial class SectionPlanner
                 var tube = new OutlinePen().Move(h0 - 10, top + 30).Line(h1 - 12, top + 30).Round(h1 + 6, top + 30, h1 + 6, top + 16);
                 tube.Round(h1 + 6, top + 2, h1 - 12, top + 2).Line(h0 + 10, top + 2);
                 Add(
-                    Part("gas-burner@" + id, zone, handle, FlagSide.Bottom, 3, Pipe(tube.Done(), 20), Body(Outline.Box(h0 - 40, top + 18, 40, 26, 4))) with
+                    Part(
+                        "gas-burner@" + id,
+                        zone,
+                        handle,
+                        FlagSide.Bottom,
+                        3,
+                        Pipe(tube.Done(), 20),
+                        Body(Outline.Box(h0 - 40, top + 18, 40, 26, 4))
+                    ) with
                     {
                         Detail =
                         [
-                            Line("fine", new OutlinePen().Move(h0 + 6, top + 36).Bend(h0 + 12, top + 22, h0 + 26, top + 30).Bend(h0 + 14, top + 32, h0 + 6, top + 36).Done()),
+                            Line(
+                                "fine",
+                                new OutlinePen()
+                                    .Move(h0 + 6, top + 36)
+                                    .Bend(h0 + 12, top + 22, h0 + 26, top + 30)
+                                    .Bend(h0 + 14, top + 32, h0 + 6, top + 36)
+                                    .Done()
+                            ),
                         ],
                     }
                 );

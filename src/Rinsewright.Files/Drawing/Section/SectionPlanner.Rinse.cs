@@ -7,8 +7,15 @@ public sealed partial class SectionPlanner
     // Booster, mm: load-side edge, width, top, bottom; where there is none, the room it would take.
     private (double X, double Width, double Top, double Bottom) BoosterAt =>
         (
-            length + (machine.Booster is { } b ? Mm(b.At) : low ? 120 : 170),
-            machine.Booster is { } k ? Mm(k.Width) : low ? 210 : 250,
+            length
+                + (
+                    machine.Booster is { } b ? Mm(b.At)
+                    : low ? 120
+                    : 170
+                ),
+            machine.Booster is { } k ? Mm(k.Width)
+            : low ? 210
+            : 250,
             low ? 60 : 165,
             low ? 300 : 430
         );
@@ -54,7 +61,16 @@ public sealed partial class SectionPlanner
         }
         else
         {
-            Pipes(14, Outline.Wire((RiserX, riserFoot), (RiserX, pipe), ((length / 2) + 70, pipe), ((length / 2) + 70, y.UpperRinse), (length / 2, y.UpperRinse)));
+            Pipes(
+                14,
+                Outline.Wire(
+                    (RiserX, riserFoot),
+                    (RiserX, pipe),
+                    ((length / 2) + 70, pipe),
+                    ((length / 2) + 70, y.UpperRinse),
+                    (length / 2, y.UpperRinse)
+                )
+            );
             Pipes(10, Outline.Wire((length - 26, pipe), (length - 26, y.LowerRinse), (length / 2, y.LowerRinse)));
             AddBreaker(RiserX - 60, pipe);
         }
@@ -98,7 +114,10 @@ public sealed partial class SectionPlanner
             ) with
             {
                 Pin = new ScenePoint(x - 16, top + 12),
-                Detail = [Line("mid", Outline.Wire((x, top + 20), (x + 34, top + 20)), Outline.Wire((x + 34, top + 2), (x + 34, top + 38)))],
+                Detail =
+                [
+                    Line("mid", Outline.Wire((x, top + 20), (x + 34, top + 20)), Outline.Wire((x + 34, top + 2), (x + 34, top + 38))),
+                ],
             }
         );
         var s = top + gap;
@@ -185,7 +204,14 @@ public sealed partial class SectionPlanner
 
     private void AddBooster(HeaterKind kind, double bx, double bw, double top, double bottom) =>
         Add(
-            Part("booster", "booster", (bx + (bw / 2) + 16, (top + bottom) / 2), FlagSide.Bottom, 0, Body(Outline.Box(bx, top, bw, bottom - top, 12))) with
+            Part(
+                "booster",
+                "booster",
+                (bx + (bw / 2) + 16, (top + bottom) / 2),
+                FlagSide.Bottom,
+                0,
+                Body(Outline.Box(bx, top, bw, bottom - top, 12))
+            ) with
             {
                 Pin = new ScenePoint(bx + (bw / 2) + 30, bottom - 12),
                 Detail =
@@ -234,10 +260,7 @@ public sealed partial class SectionPlanner
                 Body(Outline.Box(rx - 46, sol - 14, 28, 28, 4))
             ) with
             {
-                Detail =
-                [
-                    Line("fine", [.. ((double[])[-7, 0, 7]).Select(d => Outline.Wire((rx - 40, sol + d), (rx - 24, sol + d)))]),
-                ],
+                Detail = [Line("fine", [.. ((double[])[-7, 0, 7]).Select(d => Outline.Wire((rx - 40, sol + d), (rx - 24, sol + d)))])],
             }
         );
         var (gauge, thermometer) = low ? (-135, -265) : (-205, -350);

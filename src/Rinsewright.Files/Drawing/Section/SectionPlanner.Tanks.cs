@@ -73,7 +73,10 @@ public sealed partial class SectionPlanner
         }
 
         var spillsBack = n > 0 && tank.SpillsTo is not null;
-        var leftTop = n == 0 ? y.TrayHigh - 22 : spillsBack ? y.Water - rise - 2 : y.Water - 8;
+        var leftTop =
+            n == 0 ? y.TrayHigh - 22
+            : spillsBack ? y.Water - rise - 2
+            : y.Water - 8;
         Heavy(Outline.Wire((x0, leftTop), (x0, Floor(x0)), (x1, Floor(x1))));
         if (n == machine.Tanks.Count - 1)
         {
@@ -85,7 +88,10 @@ public sealed partial class SectionPlanner
             flows.Add(
                 new PlanFlow(
                     "spill@" + tank.Id,
-                    new OutlinePen().Move(x0 + 22, y.Water - rise - 10).Bend(x0 - 8, y.Water - rise - 24, x0 - 24, y.Water - rise + 20).Done(),
+                    new OutlinePen()
+                        .Move(x0 + 22, y.Water - rise - 10)
+                        .Bend(x0 - 8, y.Water - rise - 24, x0 - 24, y.Water - rise + 20)
+                        .Done(),
                     new ScenePoint(x0 + 8, y.Water - rise - 16),
                     FlagSide.Bottom
                 )
@@ -147,7 +153,14 @@ public sealed partial class SectionPlanner
         PlanShape Holes(double xa, double ya, double xb, double yb) => Line("holes", Outline.Wire((xa, ya), (xb, yb)));
         var middle = TrayThickness / 2;
         Add(
-            Part("scrap-tray-large@" + id, zone, (at(conveys ? 0.26 : 0.31) + 30, high + 34), FlagSide.Bottom, 3, Body(Tray(x0 + 8, b0))) with
+            Part(
+                "scrap-tray-large@" + id,
+                zone,
+                (at(conveys ? 0.26 : 0.31) + 30, high + 34),
+                FlagSide.Bottom,
+                3,
+                Body(Tray(x0 + 8, b0))
+            ) with
             {
                 Detail = [Holes(x0 + 30, high + middle + 2, b0 - 12, bottom + middle - 1)],
                 Move = new PartMove(0, -34, -6),

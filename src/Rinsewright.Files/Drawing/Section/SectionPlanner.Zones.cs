@@ -63,10 +63,7 @@ public sealed partial class SectionPlanner
                 ) with
                 {
                     Pin = new ScenePoint(to - 2, upper ? ym : ym + 10),
-                    Detail =
-                    [
-                        Line("fine", [.. ((double[])[-6, 1, 8]).Select(i => Outline.Wire((to + i, ym - 14), (to + i, ym + 14)))]),
-                    ],
+                    Detail = [Line("fine", [.. ((double[])[-6, 1, 8]).Select(i => Outline.Wire((to + i, ym - 14), (to + i, ym + 14)))])],
                     Move = new PartMove(26, 30, 30),
                 }
             );
@@ -229,7 +226,15 @@ public sealed partial class SectionPlanner
 
     private void AddSwitch(string id, string zone, double x) =>
         Add(
-            Part(id, zone, (x, -42), FlagSide.Bottom, 4, Body(Outline.Box(x - 17, 34, 34, 30, 4)), Pipe(Outline.Wire((x, 38), (x, -42)), 7)) with
+            Part(
+                id,
+                zone,
+                (x, -42),
+                FlagSide.Bottom,
+                4,
+                Body(Outline.Box(x - 17, 34, 34, 30, 4)),
+                Pipe(Outline.Wire((x, 38), (x, -42)), 7)
+            ) with
             {
                 Motion = PartMotion.Lever,
                 Hinge = new ScenePoint(x, 40),

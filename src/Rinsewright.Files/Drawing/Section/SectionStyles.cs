@@ -92,9 +92,5 @@ public static class SectionStyles
 
     /// <summary>Every style.</summary>
     public static IReadOnlyList<SceneStyle> All { get; } =
-    [
-        .. Both,
-        .. Both.Select(s => s with { Name = s.Name + "-s", Width = Math.Round(s.Width * 0.73, 2) }),
-        .. One,
-    ];
+    [.. Both, .. Both.Select(s => s with { Name = s.Name + "-s", Width = Math.Round(s.Width * 0.73, 2) }), .. One];
 }

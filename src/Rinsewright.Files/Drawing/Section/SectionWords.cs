@@ -31,8 +31,7 @@ public static class SectionWords
         words["section.kind." + char.ToLowerInvariant(kind.ToString()[0]) + kind.ToString()[1..]];
 
     /// <summary>A state in words.</summary>
-    public static string State(PartState state, Words words) =>
-        words["section.state." + state.ToString().ToLowerInvariant()];
+    public static string State(PartState state, Words words) => words["section.state." + state.ToString().ToLowerInvariant()];
 
     /// <summary>Every part with its name, state and reading: the drawing for whoever cannot see it.</summary>
     public static string Describe(SectionPlan plan, SectionOptions options) =>
