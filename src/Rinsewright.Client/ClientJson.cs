@@ -18,4 +18,5 @@ namespace Rinsewright.Client;
 [JsonSerializable(typeof(ComputeAnswer))]
 [JsonSerializable(typeof(BackupHead))]
 [JsonSerializable(typeof(BackupContent))]
+[JsonSerializable(typeof(IReadOnlyDictionary<string, string>))]
 public sealed partial class ClientJson : JsonSerializerContext;

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.JSInterop;
 using Rinsewright.Client.Shell;
 
@@ -29,6 +30,13 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
 
     /// <inheritdoc/>
     public Task SettleAsync(IReadOnlyList<string> operationIds) => module.CallAsync("settle", operationIds);
+
+    /// <inheritdoc/>
+    public Task RefuseAsync(IReadOnlyDictionary<string, string> reasons) =>
+        module.CallAsync("refuse", JsonSerializer.Serialize(reasons, ClientJson.Default.IReadOnlyDictionaryStringString));
+
+    /// <inheritdoc/>
+    public Task<string[]> RefusedAsync(bool again) => module.GetAsync<string[]>("refused", again);
 
     /// <inheritdoc/>
     public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>

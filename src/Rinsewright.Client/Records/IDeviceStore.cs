@@ -24,6 +24,13 @@ public interface IDeviceStore
     /// <summary>Removes operations the office has answered.</summary>
     Task SettleAsync(IReadOnlyList<string> operationIds);
 
+    /// <summary>Keeps operations the office has refused, with its reasons by operation id; they are not taken again until asked for.</summary>
+    Task RefuseAsync(IReadOnlyDictionary<string, string> reasons);
+
+    /// <summary>Reasons of what was refused.</summary>
+    /// <param name="again">Lets it be taken once more.</param>
+    Task<string[]> RefusedAsync(bool again);
+
     /// <summary>Takes over what the office has (nulls: it was deleted), unless a change made here waits; looked up and written in one transaction.</summary>
     Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson);
 

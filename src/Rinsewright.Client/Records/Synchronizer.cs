@@ -27,8 +27,15 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     /// <summary>When everything was last sent.</summary>
     public DateTimeOffset? SentAt { get; private set; }
 
-    /// <summary>What the office refused, in words, with its reason.</summary>
+    /// <summary>What the office refused, in words, with its reason. It stays on the device until it is sent again or saved anew.</summary>
     public IReadOnlyList<string> Refused { get; private set; } = [];
+
+    /// <summary>Sends and fetches, and what was refused once more.</summary>
+    public async Task RunAgainAsync()
+    {
+        await store.RefusedAsync(again: true);
+        await RunAsync();
+    }
 
     /// <summary>Sends and fetches; a call while one runs makes it run once more.</summary>
     public async Task RunAsync()
@@ -56,6 +63,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
         finally
         {
             Busy = false;
+            Refused = [.. (await store.RefusedAsync(again: false)).Distinct(StringComparer.Ordinal)];
             await work.CountAsync();
             Changed?.Invoke();
         }
@@ -108,8 +116,14 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return false;
             }
 
-            Refused = [.. Refused, .. results.Where(r => r.Outcome == "refused").Select(r => r.Reason ?? "")];
-            await store.SettleAsync([.. results.Select(r => r.Id.ToString())]);
+            var refused = results
+                .Where(r => r.Outcome == "refused")
+                .ToDictionary(r => r.Id.ToString(), r => r.Reason ?? "", StringComparer.Ordinal);
+            await store.SettleAsync([.. results.Select(r => r.Id.ToString()).Where(id => !refused.ContainsKey(id))]);
+            if (refused.Count > 0)
+            {
+                await store.RefuseAsync(refused);
+            }
         }
     }
 

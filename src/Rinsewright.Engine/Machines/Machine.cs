@@ -12,8 +12,11 @@ public sealed record Machine
     /// <summary>Kind.</summary>
     public required MachineKind Kind { get; init; }
 
-    /// <summary>What its people call it.</summary>
-    public required string Name { get; init; }
+    /// <summary>What its people call it; null where nobody has named it.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>Kitchen it stands in; null where not said.</summary>
+    public string? Kitchen { get; init; }
 
     /// <summary>How it sanitizes.</summary>
     public required SanitizingMethod Sanitizing { get; init; }
@@ -51,6 +54,12 @@ public sealed record Machine
     /// <summary>Phases of a machine with doors; null on a conveyor.</summary>
     public DoorCycle? Cycle { get; init; }
 
+    /// <summary>Length of the table that soiled racks come from, of a belt machine the belt before the load-end face; null where there is none.</summary>
+    public Figure<Length>? LoadTable { get; init; }
+
+    /// <summary>Length of the table that clean racks go to, of a belt machine the belt behind the unload-end face; null where there is none.</summary>
+    public Figure<Length>? UnloadTable { get; init; }
+
     /// <summary>Curtains from the load end.</summary>
     public IReadOnlyList<Curtain> Curtains { get; init; } = [];
 
@@ -77,9 +86,18 @@ public enum FedProduct
     Sanitizer,
 }
 
-/// <summary>A chemical feeder.</summary>
+/// <summary>A chemical feeder, at most one for each product.</summary>
 /// <param name="Product">What it feeds.</param>
-/// <param name="Strength">Strength it is set to hold in the water it feeds.</param>
-/// <param name="Band">Width of its control band, as share of the strength; null where it feeds in proportion.</param>
+/// <param name="Strength">
+/// Strength it is set to hold in the water it feeds, as read in a cooled sample: a gram per litre counts as a gram per kilogram of water (within 0.5 %).
+/// </param>
+/// <param name="Band">Width of its control band; null where it feeds in proportion.</param>
 /// <param name="Rate">Product per time while it feeds; null where it feeds in proportion.</param>
-public sealed record Feeder(FedProduct Product, Figure<MassConcentration> Strength, Figure<Ratio>? Band = null, Figure<MassFlow>? Rate = null);
+/// <param name="Tank">Tank it feeds; null for the final rinse.</param>
+public sealed record Feeder(
+    FedProduct Product,
+    Figure<MassConcentration> Strength,
+    Figure<MassConcentration>? Band = null,
+    Figure<MassFlow>? Rate = null,
+    string? Tank = null
+);

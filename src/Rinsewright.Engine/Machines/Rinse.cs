@@ -22,9 +22,6 @@ public sealed record FinalRinse
 
     /// <summary>Share of its water that the last tank catches; the rest goes to the drain.</summary>
     public required Figure<Ratio> Captured { get; init; }
-
-    /// <summary>Rinse additive in its water; null where none is fed.</summary>
-    public Figure<MassConcentration>? Additive { get; init; }
 }
 
 /// <summary>Booster heater between supply and final rinse.</summary>
@@ -44,6 +41,12 @@ public sealed record Booster
 
     /// <summary>Heat held by its metal.</summary>
     public required Figure<HeatCapacity> Metal { get; init; }
+
+    /// <summary>Where it stands: its load side, from the unload-end face, beside the machine. For the drawing.</summary>
+    public required Figure<Length> At { get; init; }
+
+    /// <summary>Its width along the machine. For the drawing.</summary>
+    public required Figure<Length> Width { get; init; }
 }
 
 /// <summary>Water and power as the building gives them.</summary>

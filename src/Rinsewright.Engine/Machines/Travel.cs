@@ -86,11 +86,8 @@ public sealed record Ware
     /// <summary>What they are made of: <c>ceramic</c>, <c>glass</c>, <c>steel</c>, <c>melamine</c> or <c>polycarbonate</c>.</summary>
     public required string Material { get; init; }
 
-    /// <summary>Thickness of a piece.</summary>
+    /// <summary>Thickness of a piece. With area and material it gives its mass, which therefore has no figure of its own.</summary>
     public required Figure<Length> Thickness { get; init; }
-
-    /// <summary>Mass of a piece.</summary>
-    public required Figure<Mass> Mass { get; init; }
 
     /// <summary>Wetted area of a piece, both faces.</summary>
     public required Figure<Area> Area { get; init; }
@@ -106,4 +103,10 @@ public sealed record Ware
 
     /// <summary>Mass of the plastic rack; zero on a belt machine.</summary>
     public required Figure<Mass> RackMass { get; init; }
+
+    /// <summary>Wetted area of the plastic rack; zero on a belt machine.</summary>
+    public required Figure<Area> RackArea { get; init; }
+
+    /// <summary>Thickness of its bars.</summary>
+    public required Figure<Length> RackThickness { get; init; }
 }

@@ -13,6 +13,9 @@ public readonly record struct MassFlow : IQuantity<MassFlow>
     /// <summary>Value in kg/s.</summary>
     public double InKilogramPerSecond => Units.KilogramPerSecond.FromSI(si);
 
+    /// <summary>Value in g/s.</summary>
+    public double InGramPerSecond => Units.GramPerSecond.FromSI(si);
+
     /// <summary>Value in kg/h.</summary>
     public double InKilogramPerHour => Units.KilogramPerHour.FromSI(si);
 
@@ -24,6 +27,9 @@ public readonly record struct MassFlow : IQuantity<MassFlow>
 
     /// <summary>From kg/s.</summary>
     public static MassFlow FromKilogramPerSecond(double value) => new(Units.KilogramPerSecond.ToSI(value));
+
+    /// <summary>From g/s.</summary>
+    public static MassFlow FromGramPerSecond(double value) => new(Units.GramPerSecond.ToSI(value));
 
     /// <summary>From kg/h.</summary>
     public static MassFlow FromKilogramPerHour(double value) => new(Units.KilogramPerHour.ToSI(value));

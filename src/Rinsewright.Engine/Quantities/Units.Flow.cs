@@ -44,6 +44,9 @@ public static partial class Units
     /// <summary>Kilogram per second.</summary>
     public static readonly Unit KilogramPerSecond = new("kg/s", "kg/s", Dimension.MassFlow, 1, 1, 0, 4);
 
+    /// <summary>Gram per second.</summary>
+    public static readonly Unit GramPerSecond = new("g/s", "g/s", Dimension.MassFlow, 1, 1000, 0, 2);
+
     /// <summary>Kilogram per hour.</summary>
     public static readonly Unit KilogramPerHour = new("kg/h", "kg/h", Dimension.MassFlow, 1, 3600, 0, 2, "kg/hr");
 
@@ -73,6 +76,7 @@ public static partial class Units
             GallonPerMinute,
             GallonPerHour,
             KilogramPerSecond,
+            GramPerSecond,
             KilogramPerHour,
             GramPerMinute,
             PoundPerHour,

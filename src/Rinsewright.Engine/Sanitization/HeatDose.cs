@@ -1,3 +1,4 @@
+using Rinsewright.Engine.Heat;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
 
@@ -10,40 +11,28 @@ namespace Rinsewright.Engine.Sanitization;
 public sealed class HeatDose
 {
     private const int Block = 1024;
-    private readonly double rateAtReference;
-    private readonly double reference;
-    private readonly double exponent;
-    private readonly double cap;
-    private readonly double floor;
+    private readonly DoseRate rate;
 
-    private HeatDose(double rateAtReference, double reference, double exponent, Temperature? cap, Temperature? floor)
-    {
-        this.rateAtReference = rateAtReference;
-        this.reference = reference;
-        this.exponent = exponent;
-        this.cap = cap?.InFahrenheit ?? double.PositiveInfinity;
-        this.floor = floor?.InFahrenheit ?? double.NegativeInfinity;
-        CapRate = double.IsFinite(this.cap) ? Rate(this.cap) : double.PositiveInfinity;
-    }
+    private HeatDose(DoseRate rate) => this.rate = rate;
 
     /// <summary>Rate at the cap, per second; infinite where there is no cap.</summary>
-    public double CapRate { get; }
+    public double CapRate => rate.AtCap;
 
     /// <summary>
     /// Heat unit equivalents (HUE). Equation S1, [hue-history-2009]: rate = 3.03438·10⁻¹⁷ · exp(0.265972 · T), T the ware surface in °F, per second.
     /// The source gives no further credit above 165 °F; whether anything below 143 °F counts it does not say, so the floor is a named option.
     /// </summary>
-    public static HeatDose HeatUnits(HeatUnitOptions options) => new(3.03438e-17, 0, 0.265972, options.Cap, options.Floor);
+    public static HeatDose HeatUnits(HeatUnitOptions options) =>
+        new(DoseRate.HeatUnits(options.Cap?.InFahrenheit, options.Floor?.InFahrenheit));
 
     /// <summary>
     /// A0, equivalent seconds at 80 °C. Equation S3, [iso-15883-1] Annex B: rate = 10^((T − 80)/10), T in °C. Practice counts from 65 °C up
     /// ([a0-concept]); <paramref name="floor"/> null counts everything.
     /// </summary>
-    public static HeatDose A0(Temperature? floor) =>
-        new(1, Units.Fahrenheit.FromSI(Units.Celsius.ToSI(80)), Math.Log(10) / 18, null, floor);
+    public static HeatDose A0(Temperature? floor) => new(DoseRate.A0(floor?.InFahrenheit));
 
     /// <summary>Rate at a surface temperature, per second.</summary>
-    public double RateAt(Temperature surface) => CappedRate(surface.InFahrenheit);
+    public double RateAt(Temperature surface) => rate.At(surface.InFahrenheit);
 
     /// <summary>Dose over samples <paramref name="first"/> to <paramref name="last"/> of a trace of the ware's surface.</summary>
     /// <param name="trace">Trace in a temperature unit.</param>
@@ -84,7 +73,7 @@ public sealed class HeatDose
     /// <param name="from">Surface at its start.</param>
     /// <param name="to">Surface at its end.</param>
     /// <param name="seconds">Its length in s, not negative.</param>
-    public double Over(Temperature from, Temperature to, double seconds) => Stretch(from.InFahrenheit, to.InFahrenheit, seconds);
+    public double Over(Temperature from, Temperature to, double seconds) => rate.Over(from.InFahrenheit, to.InFahrenheit, seconds);
 
     // The same with plain numbers, for the inner loop of the machine model.
     internal double OverCelsius(double from, double to, double seconds) => Stretch((1.8 * from) + 32, (1.8 * to) + 32, seconds);
@@ -104,7 +93,7 @@ public sealed class HeatDose
         var holes = new Holes(trace.Marks, first);
         var scale = new Scale(trace.Unit);
         // One exponential a sample: exp(k(T ± u)) is exp(kT) times a constant.
-        double colder = Math.Exp(-exponent * uncertaintyF),
+        double colder = Math.Exp(-rate.Exponent * uncertaintyF),
             hotter = 1 / colder;
         Span<double> seconds = stackalloc double[Block + 3];
         Span<double> samples = stackalloc double[Block + 3];
@@ -119,7 +108,7 @@ public sealed class HeatDose
             for (var k = 0; k < n; k++)
             {
                 samples[k] = scale.ToFahrenheit(samples[k]);
-                rates[k] = samples[k] + uncertaintyF < floor ? 0 : Rate(samples[k]);
+                rates[k] = samples[k] + uncertaintyF < rate.Floor ? 0 : rate.Uncapped(samples[k]);
             }
 
             for (var i = start; i < end; i++)
@@ -132,63 +121,26 @@ public sealed class HeatDose
                 int from = Math.Max(k - 1, 0),
                     to = Math.Min(k + 2, n - 1);
                 var hottest = Math.Max(Math.Max(a, b), Math.Max(samples[from], samples[to]));
-                if (hottest + uncertaintyF < floor && !holes.Any)
+                if (hottest + uncertaintyF < rate.Floor && !holes.Any)
                 {
                     interval(i, 0, 0, 0);
                 }
                 else if (holes.Between(i))
                 {
-                    interval(i, 0, 0, dt * (double.IsFinite(CapRate) ? CapRate : CappedRate(hottest + uncertaintyF)));
+                    interval(i, 0, 0, dt * (double.IsFinite(CapRate) ? CapRate : rate.At(hottest + uncertaintyF)));
                 }
                 else
                 {
                     var highest = Math.Max(Math.Max(rates[k], rates[k + 1]), Math.Max(rates[from], rates[to]));
                     var low = Clip(Math.Min(a, b) - uncertaintyF, Math.Min(rates[k], rates[k + 1]) * colder);
-                    interval(i, Stretch(a, b, dt), dt * low, dt * Clip(hottest + uncertaintyF, highest * hotter));
+                    interval(i, rate.Over(a, b, dt), dt * low, dt * Clip(hottest + uncertaintyF, highest * hotter));
                 }
             }
         }
     }
 
-    private double Stretch(double fromF, double toF, double seconds)
-    {
-        double low = Math.Min(fromF, toF),
-            high = Math.Max(fromF, toF);
-        if (high < floor || seconds <= 0)
-        {
-            return 0;
-        }
-
-        if (low >= cap)
-        {
-            return CapRate * seconds;
-        }
-
-        var span = high - low;
-        if (span < 1e-9)
-        {
-            return CappedRate(low) * seconds;
-        }
-
-        double a = Math.Max(low, floor),
-            b = Math.Min(high, cap),
-            perDegree = seconds / span;
-        var rising = b > a ? perDegree * Rate(a) * Expm1(exponent * (b - a)) / exponent : 0;
-        return rising + (high > cap ? perDegree * (high - cap) * CapRate : 0);
-    }
-
-    private double Rate(double surfaceF) => rateAtReference * Math.Exp(exponent * (surfaceF - reference));
-
-    private double Clip(double surfaceF, double rate) =>
-        surfaceF < floor ? 0
-        : surfaceF >= cap ? CapRate
-        : rate;
-
-    private double CappedRate(double surfaceF) =>
-        surfaceF < floor ? 0
-        : surfaceF >= cap ? CapRate
-        : Rate(surfaceF);
-
-    // exp(x) − 1 without cancellation for the small steps of a fast logger.
-    private static double Expm1(double x) => Math.Abs(x) < 1e-3 ? x * (1 + (x * (0.5 + (x * ((1.0 / 6) + (x / 24)))))) : Math.Exp(x) - 1;
+    private double Clip(double surfaceF, double unclipped) =>
+        surfaceF < rate.Floor ? 0
+        : surfaceF >= rate.Cap ? CapRate
+        : unclipped;
 }

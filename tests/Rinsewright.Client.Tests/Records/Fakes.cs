@@ -12,6 +12,7 @@ namespace Rinsewright.Client.Tests.Records;
 internal sealed class MemoryStore : IDeviceStore
 {
     private readonly List<(Operation Operation, bool Sending)> outbox = [];
+    private readonly Dictionary<Guid, string> refused = [];
     private readonly Dictionary<string, string> marks = new(StringComparer.Ordinal);
 
     public Dictionary<Guid, string> Documents { get; } = [];
@@ -39,12 +40,12 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task<string> TakeAsync(int most)
     {
-        for (var i = 0; i < Math.Min(most, outbox.Count); i++)
+        IReadOnlyList<Operation> taken = [.. outbox.Select(o => o.Operation).Where(o => !refused.ContainsKey(o.Id)).Take(most)];
+        for (var i = 0; i < outbox.Count; i++)
         {
-            outbox[i] = (outbox[i].Operation, true);
+            outbox[i] = (outbox[i].Operation, outbox[i].Sending || taken.Contains(outbox[i].Operation));
         }
 
-        IReadOnlyList<Operation> taken = [.. outbox.Take(most).Select(o => o.Operation)];
         return Task.FromResult(JsonSerializer.Serialize(taken, ContractsJson.Default.IReadOnlyListOperation));
     }
 
@@ -52,6 +53,32 @@ internal sealed class MemoryStore : IDeviceStore
     {
         outbox.RemoveAll(o => operationIds.Contains(o.Operation.Id.ToString()));
         return Task.CompletedTask;
+    }
+
+    public Task RefuseAsync(IReadOnlyDictionary<string, string> reasons)
+    {
+        foreach (var (operation, _) in outbox.Where(o => reasons.ContainsKey(o.Operation.Id.ToString())).ToList())
+        {
+            outbox.RemoveAll(o => o.Operation == operation);
+            if (!outbox.Exists(o => o.Operation.DocumentId == operation.DocumentId))
+            {
+                outbox.Add((operation, false));
+                refused[operation.Id] = reasons[operation.Id.ToString()];
+            }
+        }
+
+        return Task.CompletedTask;
+    }
+
+    public Task<string[]> RefusedAsync(bool again)
+    {
+        string[] reasons = [.. refused.Where(r => outbox.Exists(o => o.Operation.Id == r.Key)).Select(r => r.Value)];
+        if (again)
+        {
+            refused.Clear();
+        }
+
+        return Task.FromResult(reasons);
     }
 
     public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>
@@ -93,6 +120,9 @@ internal sealed class MemoryOffice : IOffice
 
     public bool Away { get; set; }
 
+    /// <summary>Why it refuses everything; null where it does not.</summary>
+    public string? Refuses { get; set; }
+
     public Task<OfficeAnswer> SendAsync(string operationsJson, string language)
     {
         if (Away)
@@ -101,8 +131,13 @@ internal sealed class MemoryOffice : IOffice
         }
 
         var operations = JsonSerializer.Deserialize(operationsJson, ContractsJson.Default.IReadOnlyListOperation)!;
-        Kept.AddRange(operations.Where(o => !Kept.Exists(k => k.Id == o.Id)));
-        var results = new OperationResults([.. operations.Select(o => new OperationResult(o.Id, "applied", 1, false))]);
+        if (Refuses is null)
+        {
+            Kept.AddRange(operations.Where(o => !Kept.Exists(k => k.Id == o.Id)));
+        }
+
+        var outcome = Refuses is null ? "applied" : "refused";
+        var results = new OperationResults([.. operations.Select(o => new OperationResult(o.Id, outcome, 1, false, Refuses))]);
         return Task.FromResult(
             LoseAnswers
                 ? new OfficeAnswer(0, "")

@@ -79,6 +79,39 @@ public sealed class ProofSessionTests
         Assert.Single(office.Kept);
     }
 
+    /// <summary>What the office refuses stays here with the reason, is not sent over and over, and goes when asked for again.</summary>
+    [Fact]
+    public async Task What_the_office_refuses_is_kept_with_its_reason()
+    {
+        await session.TryAsync(Demo.All[1]);
+        office.Refuses = "The clock of this device runs a year ahead.";
+        await synchronizer.RunAsync();
+        await synchronizer.RunAsync();
+        Assert.Equal([office.Refuses], synchronizer.Refused);
+        Assert.Equal(1, work.Waiting);
+        office.Refuses = null;
+        await synchronizer.RunAsync();
+        Assert.Empty(office.Kept);
+        await synchronizer.RunAgainAsync();
+        Assert.Single(office.Kept);
+        Assert.Empty(synchronizer.Refused);
+        Assert.Equal(0, work.Waiting);
+    }
+
+    /// <summary>Saved anew, a refused document goes out as it is now, once.</summary>
+    [Fact]
+    public async Task A_refused_document_saved_anew_is_sent_as_it_is_now()
+    {
+        await session.TryAsync(Demo.All[1]);
+        office.Refuses = "No.";
+        await synchronizer.RunAsync();
+        office.Refuses = null;
+        await work.SaveAsync(session.Proof! with { Kitchen = "anew" });
+        await synchronizer.RunAsync();
+        Assert.Equal("anew", Assert.Single(office.Kept).Proof!.Kitchen);
+        Assert.Equal(0, work.Waiting);
+    }
+
     /// <summary>What the office has never overwrites a change that still waits here.</summary>
     [Fact]
     public async Task A_waiting_change_is_not_overwritten()

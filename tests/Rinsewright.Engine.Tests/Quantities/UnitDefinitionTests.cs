@@ -24,6 +24,8 @@ public sealed class UnitDefinitionTests
     [InlineData("kW.h", 3.6e6, 0)]
     [InlineData("[ft_i]/min", 5.08e-3, 1e-18)]
     [InlineData("[oz_av]/[gal_us]", 7.489152, 5e-7)]
+    // SI itself.
+    [InlineData("W/K", 1, 0)]
     // 1 gpg = 17.118 mg/L and 1 °dH = 17.848 mg/L as CaCO3: USGS and WQA hardness classes, as tabulated in the literature.
     [InlineData("[gr]/[gal_us]", 0.017118, 5e-7)]
     [InlineData("{dH}", 0.017848, 1e-15)]

@@ -67,6 +67,7 @@ public sealed class UnitsOracleTests
         [Units.GallonPerMinute] = U.VolumeFlowUnit.UsGallonPerMinute,
         [Units.GallonPerHour] = U.VolumeFlowUnit.UsGallonPerHour,
         [Units.KilogramPerSecond] = U.MassFlowUnit.KilogramPerSecond,
+        [Units.GramPerSecond] = U.MassFlowUnit.GramPerSecond,
         [Units.KilogramPerHour] = U.MassFlowUnit.KilogramPerHour,
         [Units.PoundPerHour] = U.MassFlowUnit.PoundPerHour,
         [Units.Joule] = U.EnergyUnit.Joule,
@@ -86,6 +87,10 @@ public sealed class UnitsOracleTests
         [Units.Milliampere] = U.ElectricCurrentUnit.Milliampere,
         [Units.Volt] = U.ElectricPotentialUnit.Volt,
         [Units.Millivolt] = U.ElectricPotentialUnit.Millivolt,
+        // The oracle counts heat capacities with entropies, of the same unit.
+        [Units.JoulePerKelvin] = U.EntropyUnit.JoulePerKelvin,
+        [Units.KilojoulePerKelvin] = U.EntropyUnit.KilojoulePerKelvin,
+        [Units.WattPerSquareMetreKelvin] = U.HeatTransferCoefficientUnit.WattPerSquareMeterKelvin,
         [Units.One] = U.RatioUnit.DecimalFraction,
         [Units.Percent] = U.RatioUnit.Percent,
     };
@@ -95,6 +100,7 @@ public sealed class UnitsOracleTests
     [
         Units.Horsepower,
         Units.GramPerMinute,
+        Units.WattPerKelvin,
         Units.HardnessMilligramPerLitre,
         Units.GrainPerGallon,
         Units.GermanDegree,

@@ -78,13 +78,14 @@ export async function waiting() {
   return await wait(db.transaction("outbox").objectStore("outbox").count());
 }
 
-// Marks the next operations as on their way, so that a change made meanwhile queues behind them instead of replacing them.
+// Marks the next operations as on their way, so that a change made meanwhile queues behind them instead of replacing them. What the office has refused
+// waits until it is asked for again or a later save takes its place.
 export async function take(most) {
   const db = await open();
   const transaction = db.transaction("outbox", "readwrite", strict);
   const done = finished(transaction);
   const outbox = transaction.objectStore("outbox");
-  const entries = await wait(outbox.getAll(null, most));
+  const entries = (await wait(outbox.getAll())).filter((entry) => !entry.refused).slice(0, most);
   for (const entry of entries) outbox.put({ ...entry, sending: true });
   await done;
   return JSON.stringify(entries.map((entry) => entry.operation));
@@ -98,6 +99,37 @@ export async function settle(operationIds) {
   const outbox = transaction.objectStore("outbox");
   for (const entry of await wait(outbox.getAll())) if (gone.has(entry.operation.id)) outbox.delete(entry.seq);
   await done;
+}
+
+// Keeps refused operations with the reason: nothing entered is lost.
+export async function refuse(reasonsJson) {
+  const reasons = JSON.parse(reasonsJson);
+  const db = await open();
+  const transaction = db.transaction("outbox", "readwrite", strict);
+  const done = finished(transaction);
+  const outbox = transaction.objectStore("outbox");
+  const entries = await wait(outbox.getAll());
+  const last = new Map(entries.map((entry) => [entry.documentId, entry.seq]));
+  for (const entry of entries) {
+    const reason = reasons[entry.operation.id];
+    if (reason === undefined) continue;
+    // A later save of the same document waits behind it: that one goes next, this one has been replaced.
+    if (last.get(entry.documentId) !== entry.seq) outbox.delete(entry.seq);
+    else outbox.put({ ...entry, sending: false, refused: reason || "?" });
+  }
+  await done;
+}
+
+// The reasons of what was refused; again: lets it be sent once more.
+export async function refused(again) {
+  const db = await open();
+  const transaction = db.transaction("outbox", "readwrite", strict);
+  const done = finished(transaction);
+  const outbox = transaction.objectStore("outbox");
+  const entries = (await wait(outbox.getAll())).filter((entry) => entry.refused);
+  if (again) for (const { refused: _, ...entry } of entries) outbox.put(entry);
+  await done;
+  return entries.map((entry) => entry.refused);
 }
 
 // What the office has, unless a change made here still waits: one transaction, so that no change can slip in between.
