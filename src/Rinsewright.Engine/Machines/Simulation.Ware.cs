@@ -70,8 +70,8 @@ internal sealed partial class Simulation
             group.Mean = mean;
             group.Rack = rack;
             group.Peak = Math.Max(group.Peak, after);
-            group.HeatUnits += HeatUnitDose.OverCelsius(start, after, dt);
-            group.A0 += A0Dose.OverCelsius(start, after, dt);
+            group.HeatUnits += HeatUnitRate.Over((1.8 * start) + 32, (1.8 * after) + 32, dt);
+            group.A0 += A0Rate.Over((1.8 * start) + 32, (1.8 * after) + 32, dt);
             group.FilmKept = 1;
             if (group.Place >= 0)
             {

@@ -1,6 +1,4 @@
 using Rinsewright.Engine.Heat;
-using Rinsewright.Engine.Quantities;
-using Rinsewright.Engine.Sanitization;
 using Rinsewright.Engine.Water;
 
 namespace Rinsewright.Engine.Machines;
@@ -16,8 +14,9 @@ internal sealed partial class Simulation
     // Below this share of full a tank gives off no steam: there is nothing to take it from.
     private const double Steams = 0.02;
 
-    private static readonly HeatDose HeatUnitDose = HeatDose.HeatUnits(HeatUnitOptions.Default);
-    private static readonly HeatDose A0Dose = HeatDose.A0(Temperature.FromCelsius(65));
+    // In °F: no credit below 143, none more above 165; A0 from 65 °C.
+    private static readonly DoseRate HeatUnitRate = DoseRate.HeatUnits(165, 143);
+    private static readonly DoseRate A0Rate = DoseRate.A0(149);
 
     private readonly int tanks;
     private readonly TankState[] tank;

@@ -1,3 +1,4 @@
+using Rinsewright.Engine.Heat;
 using Rinsewright.Engine.Water;
 
 namespace Rinsewright.Engine.Machines;
@@ -5,12 +6,6 @@ namespace Rinsewright.Engine.Machines;
 /// <summary>Heat and film exchange between water and ware, the same for the stepped and the steady model. Equations M4 and M5 of this folder's README.</summary>
 internal static class Transfers
 {
-    // Share of a recirculating spray that reaches ware (estimate, from memory).
-    private const double SprayHits = 0.7;
-
-    // How transfer goes with the flow of a spray (turbulent films and jets; from memory).
-    private const double FlowExponent = 0.6;
-
     // How far the air of the tunnel has come from room to the hottest tank (estimate, from memory).
     private const double GapApproach = 0.6;
 
@@ -19,16 +14,20 @@ internal static class Transfers
     {
         var t = p.Tanks[tank];
         var share = flow.Spray / t.Pump.Circuit.Nominal;
-        var local = t.Pump.Transfer * Power(share) * (1 - t.Pump.Condition.Plugged) * t.Pump.Coverage;
-        return Limited(local, ZoneArea(p, t.ZoneTo - t.ZoneFrom), SprayHits * flow.Spray * LiquidWater.Density);
+        var film = SprayTransfer.AtFlow(t.Pump.Transfer, share, (1 - t.Pump.Condition.Plugged) * t.Pump.Coverage);
+        return SprayTransfer.OfZone(
+            film,
+            ZoneArea(p, t.ZoneTo - t.ZoneFrom),
+            SprayTransfer.PumpedHit * flow.Spray * LiquidWater.Density
+        );
     }
 
     /// <summary>Coefficient of the final rinse, W/(m²·K), at a flow in kg/s.</summary>
     public static double FinalRinse(ModelParameters p, double flow)
     {
         var rinse = p.Rinse!;
-        var local = rinse.Transfer * Power(flow / rinse.Nominal) * rinse.Aim;
-        return Limited(local, ZoneArea(p, rinse.ZoneTo - rinse.ZoneFrom), rinse.Hit * rinse.Aim * flow);
+        var film = SprayTransfer.AtFlow(rinse.Transfer, flow / rinse.Nominal, rinse.Aim);
+        return SprayTransfer.OfZone(film, ZoneArea(p, rinse.ZoneTo - rinse.ZoneFrom), rinse.Hit * rinse.Aim * flow);
     }
 
     /// <summary>Film of a rack that the final rinse replaces, per second and as a multiple of it.</summary>
@@ -45,13 +44,4 @@ internal static class Transfers
 
     /// <summary>Wetted area in a zone, m²: of a conveyor as many racks as it is long, of a door machine one.</summary>
     public static double ZoneArea(ModelParameters p, double length) => p.Ware.Area * (p.Conveys ? length / p.Ware.RackLength : 1);
-
-    // Water can give no more heat than it brings.
-    private static double Limited(double local, double area, double flow)
-    {
-        var water = flow * LiquidWater.HeatCapacity;
-        return water > 0 ? water / area * (1 - Math.Exp(-local * area / water)) : 0;
-    }
-
-    private static double Power(double share) => share == 1 ? 1 : Math.Pow(share, FlowExponent);
 }

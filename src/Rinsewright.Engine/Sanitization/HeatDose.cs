@@ -75,9 +75,6 @@ public sealed class HeatDose
     /// <param name="seconds">Its length in s, not negative.</param>
     public double Over(Temperature from, Temperature to, double seconds) => rate.Over(from.InFahrenheit, to.InFahrenheit, seconds);
 
-    // The same with plain numbers, for the inner loop of the machine model.
-    internal double OverCelsius(double from, double to, double seconds) => Stretch((1.8 * from) + 32, (1.8 * to) + 32, seconds);
-
     private void Walk(Trace trace, int first, int last, double uncertaintyF, Action<int, double, double, double> interval)
     {
         if (trace.Unit.Dimension != Dimension.Temperature)
