@@ -105,16 +105,16 @@ public static class Observables
     public static readonly Observable DetergentPerRack = new("detergentPerRack", Units.Gram, ReadDuring.Load, 0.25);
 
     /// <summary>Detergent in the pumped-rinse tank.</summary>
-    public static readonly Observable RinseTankDetergent = new("rinseTankDetergent", Units.GramPerLitre, ReadDuring.Load, 0.05);
+    public static readonly Observable RinseTankDetergent = new("rinseTankDetergent", Units.GramPerLitre, ReadDuring.Load, 0.02);
 
     /// <summary>Rinse additive in the water left on the ware.</summary>
-    public static readonly Observable AdditiveOnWare = new("additiveOnWare", Units.MilligramPerLitre, ReadDuring.Load, 3);
+    public static readonly Observable AdditiveOnWare = new("additiveOnWare", Units.MilligramPerLitre, ReadDuring.Load, 5);
 
     /// <summary>Sanitizer in the water left on the ware.</summary>
     public static readonly Observable SanitizerOnWare = new("sanitizerOnWare", Units.MilligramPerLitre, ReadDuring.Load, 3);
 
     /// <summary>Soil in the wash tank.</summary>
-    public static readonly Observable WashSoil = new("washSoil", Units.GramPerLitre, ReadDuring.Load, 0.05);
+    public static readonly Observable WashSoil = new("washSoil", Units.GramPerLitre, ReadDuring.Load, 0.1);
 
     /// <summary>Hottest the surface of a piece gets.</summary>
     public static readonly Observable PlatePeakTemperature = new("platePeakTemperature", Units.Fahrenheit, ReadDuring.Load, 1);
@@ -135,7 +135,7 @@ public static class Observables
     public static readonly Observable DetergentOnWare = new("detergentOnWare", Units.MilligramPerLitre, ReadDuring.Load, 3);
 
     /// <summary>Heat to the air of the room or the vent.</summary>
-    public static readonly Observable VentHeat = new("ventHeat", Units.Kilowatt, ReadDuring.Load, 0.4);
+    public static readonly Observable VentHeat = new("ventHeat", Units.Kilowatt, ReadDuring.Load, 0.3);
 
     /// <summary>Wash tank at full rate.</summary>
     public static readonly Observable WashTankFullRate = new("washTankFullRate", Units.Fahrenheit, ReadDuring.FullRate, 1.5);

@@ -34,6 +34,7 @@ internal sealed partial class Simulation
     private Phase phase;
     private double phaseLeft;
     private bool moving;
+    private bool asksForDetergent;
 
     /// <summary>Phase of a door machine.</summary>
     public Phase Phase => phase;
@@ -138,8 +139,9 @@ internal sealed partial class Simulation
         var wash = p.Wash;
         double strength = Share(wash, Solute.Detergent) * p.Feed.Probe,
             half = p.Feed.Band / 2;
+        asksForDetergent = strength < p.Feed.Detergent - half || (asksForDetergent && strength <= p.Feed.Detergent + half);
         Dosing =
-            (strength < p.Feed.Detergent - half || (Dosing && strength <= p.Feed.Detergent + half))
+            asksForDetergent
             && tank[wash].Pumps
             && tank[wash].Mass > p.Tanks[wash].LowWater
             && !(cycle is { Dumps: true } && phase != Phase.Wash);

@@ -123,6 +123,13 @@ internal sealed partial class Simulation
         OpenLedgers();
     }
 
+    /// <summary>Puts a solute into a tank by hand, kg.</summary>
+    public void Dissolve(int tankIndex, int solute, double kilogram)
+    {
+        solutes[(tankIndex * Solute.Count) + solute] += kilogram;
+        Content[solute].Gain(kilogram);
+    }
+
     /// <summary>Goes on with other figures: a fault that sets in on a running machine.</summary>
     /// <exception cref="ArgumentException">Another number of tanks or of parts to a rack.</exception>
     public void Change(ModelParameters parameters)
@@ -154,6 +161,7 @@ internal sealed partial class Simulation
         Booster = p.Booster is { } booster ? booster.Heater.SetPoint - StandBy(booster) : p.SupplyTemperature;
         BoosterOn = false;
         Dosing = false;
+        asksForDetergent = false;
         hold = 0;
         phase = Phase.Idle;
         phaseLeft = 0;
