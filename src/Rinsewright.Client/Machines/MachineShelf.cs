@@ -54,5 +54,10 @@ public sealed class MachineShelf(IDeviceStore store)
     }
 
     private async Task<IReadOnlyList<Guid>> IdsAsync() =>
-        [.. (await store.MarkAsync(Index) ?? "").Split('\n').Select(t => Guid.TryParse(t, out var id) ? id : Guid.Empty).Where(id => id != Guid.Empty)];
+        [
+            .. (await store.MarkAsync(Index) ?? "")
+                .Split('\n')
+                .Select(t => Guid.TryParse(t, out var id) ? id : Guid.Empty)
+                .Where(id => id != Guid.Empty),
+        ];
 }

@@ -25,7 +25,9 @@ public static class TypedFigure
         }
 
         var reading = MachineFile.With(machine, [new MachineChange(figure.Path, Plain(text, figure.Written?.Unit))]);
-        return reading.Machine is { } changed && basis != Provenance.Typical ? MachineFile.Read(Based(changed, figure.Path, basis, on)) : reading;
+        return reading.Machine is { } changed && basis != Provenance.Typical
+            ? MachineFile.Read(Based(changed, figure.Path, basis, on))
+            : reading;
     }
 
     // A decimal comma becomes a point; a number alone has the unit it had before.
