@@ -21,6 +21,10 @@ public sealed class HelpTests
     [InlineData("machine-check.es.txt", "machine", "check", "--help", "--language", "es")]
     [InlineData("machine-show.en.txt", "machine", "show", "--help")]
     [InlineData("machine-show.es.txt", "machine", "show", "--help", "--language", "es")]
+    [InlineData("machine-run.en.txt", "machine", "run", "--help")]
+    [InlineData("machine-run.es.txt", "machine", "run", "--help", "--language", "es")]
+    [InlineData("machine-whatif.en.txt", "machine", "whatif", "--help")]
+    [InlineData("machine-whatif.es.txt", "machine", "whatif", "--help", "--language", "es")]
     [InlineData("completion.en.txt", "completion", "--help")]
     public async Task Help_is_the_one_agreed_and_fits_80_columns(string golden, params string[] args)
     {

@@ -15,6 +15,8 @@ internal static class MachineCommand
             MachineNewCommand.Make(words, terminal),
             MachineCheckCommand.Make(words, terminal),
             MachineShowCommand.Make(words, terminal),
+            MachineRunCommand.Make(words, terminal),
+            MachineWhatIfCommand.Make(words, terminal),
         };
 
     /// <summary>The machine file of a command.</summary>

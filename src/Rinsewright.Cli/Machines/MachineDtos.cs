@@ -24,7 +24,15 @@ internal sealed record MachineProblemDto(string Path, string Text, StatementDto 
 /// <param name="Name">Name; absent where nobody named it.</param>
 /// <param name="Kitchen">Kitchen; absent where not said.</param>
 /// <param name="Figures">Every figure with where it comes from.</param>
-internal sealed record MachineShowDto(string Schema, string Kind, string? Name, string? Kitchen, IReadOnlyList<MachineFigureDto> Figures)
+/// <param name="Healthy">What it should read, healthy, at a usual rate.</param>
+internal sealed record MachineShowDto(
+    string Schema,
+    string Kind,
+    string? Name,
+    string? Kitchen,
+    IReadOnlyList<MachineFigureDto> Figures,
+    RunDto Healthy
+)
 {
     public const string CurrentSchema = "rinsewright.machine-show/1";
 }
@@ -45,4 +53,6 @@ internal sealed record MachineFigureDto(string Path, double Value, string Unit, 
 )]
 [JsonSerializable(typeof(MachineCheckDto))]
 [JsonSerializable(typeof(MachineShowDto))]
+[JsonSerializable(typeof(RunDto))]
+[JsonSerializable(typeof(WhatIfDto))]
 internal sealed partial class MachinesJson : JsonSerializerContext;

@@ -53,6 +53,16 @@ internal sealed class MachineShowCommand
         }
 
         var figures = MachineFile.Figures(machine);
+        var racks = ScenarioOptions.UsualRate(machine);
+        var healthy = MachineRun.Run(
+            machine,
+            Scenario.Steady(racks),
+            options: RunOptions.Usual with
+            {
+                SeriesEvery = 0,
+            },
+            cancellation: cancellation
+        );
         if (parsed.GetValue(json))
         {
             var shown = new MachineShowDto(
@@ -60,12 +70,15 @@ internal sealed class MachineShowCommand
                 MachineFile.KindId(machine.Kind),
                 machine.Name,
                 machine.Kitchen,
-                [.. figures.Where(f => f.Written is not null).Select(Dto)]
+                [.. figures.Where(f => f.Written is not null).Select(Dto)],
+                RunDto.Of(healthy, racks)
             );
             terminal.Output.WriteLine(JsonSerializer.Serialize(shown, PlainJson.Machines.MachineShowDto));
         }
         else
         {
+            new ObservableText(terminal.Output, words).Write(machine, healthy, racks);
+            terminal.Output.WriteLine();
             Write(machine, figures);
         }
 

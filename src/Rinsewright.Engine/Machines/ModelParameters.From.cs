@@ -187,6 +187,7 @@ internal sealed partial record ModelParameters
         return new FeedParameters
         {
             Detergent = Share(detergent?.Strength),
+            Needed = Share(detergent?.Strength),
             Band = Share(detergent?.Band),
             Rate = detergent?.Rate?.Value.InKilogramPerSecond ?? 0,
             Additive = Share(additive?.Strength),

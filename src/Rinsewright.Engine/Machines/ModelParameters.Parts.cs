@@ -194,6 +194,9 @@ internal sealed record FeedParameters
     /// <summary>Detergent the controller is set to, kg/kg.</summary>
     public double Detergent { get; init; }
 
+    /// <summary>Detergent the soil needs, kg/kg: what the soil index counts as enough.</summary>
+    public double Needed { get; init; }
+
     /// <summary>Width of its band, kg/kg.</summary>
     public double Band { get; init; }
 

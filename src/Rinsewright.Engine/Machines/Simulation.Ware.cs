@@ -143,8 +143,8 @@ internal sealed partial class Simulation
         var i = group.Place;
         var pump = p.Tanks[i].Pump;
         var chemistry =
-            i == p.Wash && p.Feed.Detergent > 0
-                ? 0.1 + (0.9 * Math.Min(1.5, Share(i, Solute.Detergent) / p.Feed.Detergent))
+            i == p.Wash && p.Feed.Needed > 0
+                ? 0.1 + (0.9 * Math.Min(1.5, Share(i, Solute.Detergent) / p.Feed.Needed))
                 : 0.5;
         var rate =
             0.20
