@@ -54,7 +54,9 @@ public sealed class Words
     public string Show(AmountDto amount)
     {
         var unit = Units.Find(amount.Unit);
-        return unit is null ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}" : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}";
+        return unit is null
+            ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}"
+            : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
     }
 
     /// <summary>A number with thousands separated and at most <paramref name="digits"/> decimals: 5,856 in English, 5 856 (thin space) in Spanish decimal comma.</summary>
