@@ -88,14 +88,14 @@ public static partial class MachineFaults
                 "cycle_short",
                 new FaultScale(Units.Second, 45, 22, 15, 40),
                 HasDoor,
-                (p, s) => Cycle(p, c => c with { Wash = Math.Min(c.Wash, c.Wash * Factor(22.0 / 45, s)) })
+                (p, s) => Cycle(p, c => Shorter(c, c.Wash * s * 23 / 45, 0))
             ),
             new(
                 "rinse-time-short",
                 "rinse_short",
                 new FaultScale(Units.Second, 11, 5, 4, 9),
                 HasDoor,
-                (p, s) => Cycle(p, c => c with { Rinse = Math.Min(c.Rinse, c.Rinse * Factor(5.0 / 11, s)) })
+                (p, s) => Cycle(p, c => Shorter(c, 0, c.Rinse * s * 6 / 11))
             ),
             new(
                 "door-left-open",
@@ -109,7 +109,17 @@ public static partial class MachineFaults
                 "door_gasket",
                 new FaultScale(Units.One, 0, 0.0005, 0.0001, 0.002),
                 HasDoor,
-                (p, s) => WashPump(p, u => u with { ThrownOut = u.ThrownOut + (s * 0.0005) })
+                (p, s) =>
+                    Wash(
+                        p,
+                        t =>
+                            t with
+                            {
+                                AirRunning = t.AirRunning * Toward(1, 1.5, s),
+                                AirIdle = t.AirIdle * Toward(1, 1.5, s),
+                                Pump = t.Pump with { ThrownOut = t.Pump.ThrownOut + (s * 0.0005) },
+                            }
+                    )
             ),
             new(
                 "racks-overloaded",
@@ -117,9 +127,13 @@ public static partial class MachineFaults
                 new FaultScale(Units.One, 1, 1.8, 1.3, 2),
                 Any,
                 (p, s) =>
-                    p.WithTanks(t => t with { Pump = t.Pump with { Coverage = t.Pump.Coverage * Factor(0.7, s) } }) with
+                    WashPump(p, u => u with { Coverage = u.Coverage * Factor(0.7, s) }) with
                     {
-                        Ware = p.Ware with { Pieces = p.Ware.Pieces * Toward(1, 1.8, s) },
+                        Ware = p.Ware with
+                        {
+                            Pieces = p.Ware.Pieces * Toward(1, 1.8, s),
+                            CarryOver = p.Ware.CarryOver * Toward(1, 5.0 / 3, s),
+                        },
                     }
             ),
             new(
@@ -130,6 +144,15 @@ public static partial class MachineFaults
                 (p, s) => p with { Ware = p.Ware with { Soil = p.Ware.Soil * Toward(1, 6, s) } }
             ),
         ];
+
+    // The crew keeps its pace: what the timer saves, the door stands open.
+    private static CycleParameters Shorter(CycleParameters c, double wash, double rinse) =>
+        c with
+        {
+            Wash = c.Wash - wash,
+            Rinse = c.Rinse - rinse,
+            Load = c.Load + wash + rinse,
+        };
 
     private static MachineFault[] Chemicals() =>
         [

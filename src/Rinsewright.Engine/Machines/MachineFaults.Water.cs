@@ -123,7 +123,7 @@ public static partial class MachineFaults
                 "pump_dead",
                 FaultScale.State,
                 Any,
-                (p, _) => WashPump(p, u => u with { Switch = Contact.Off })
+                (p, _) => WashPump(p, u => u with { Condition = u.Condition with { Wear = 0 } })
             ),
             new(
                 "wash-switch-held-on",
@@ -157,7 +157,7 @@ public static partial class MachineFaults
                     {
                         AirFactor = p.AirFactor * Toward(1, 2.5, s),
                         GapTransfer = p.GapTransfer * Toward(1, 2, s),
-                        RoomTransfer = p.RoomTransfer * Toward(1, 2, s),
+                        RoomTransfer = p.RoomTransfer * Toward(1, 1.75, s),
                     }
             ),
         ];

@@ -42,7 +42,7 @@ internal sealed partial record ModelParameters
     /// <summary>Relative humidity of the room, 0 to 1.</summary>
     public double RoomHumidity { get; init; } = 0.5;
 
-    /// <summary>Multiplies every stream of air: 1 as the machine was set up.</summary>
+    /// <summary>Multiplies the air through zones and final rinse, not that through an open door: 1 as the machine was set up.</summary>
     public double AirFactor { get; init; } = 1;
 
     /// <summary>How far the air leaving a zone has come from room to water temperature, 0 to 1.</summary>
@@ -69,7 +69,11 @@ internal sealed partial record ModelParameters
     }
 
     /// <summary>This with every tank changed.</summary>
-    public ModelParameters WithTanks(Func<TankParameters, TankParameters> change) => this with { Tanks = Array.ConvertAll(Tanks, t => change(t)) };
+    public ModelParameters WithTanks(Func<TankParameters, TankParameters> change) =>
+        this with
+        {
+            Tanks = Array.ConvertAll(Tanks, t => change(t)),
+        };
 }
 
 /// <summary>How a float or switch behaves.</summary>

@@ -35,9 +35,7 @@ internal sealed class Readout
     /// <summary>Adds a time in s; negative says never.</summary>
     public void AddTime(Observable observable, double seconds) =>
         read.Add(
-            seconds >= 0
-                ? new Observed(observable, new Amount(seconds, observable.Unit))
-                : new Observed(observable, null, Absence.Never)
+            seconds >= 0 ? new Observed(observable, new Amount(seconds, observable.Unit)) : new Observed(observable, null, Absence.Never)
         );
 
     /// <summary>Reads a machine without racks.</summary>
@@ -62,7 +60,7 @@ internal sealed class Readout
             AddCelsius(Observables.FinalRinseTemperature, mean);
             AddCelsius(Observables.FinalRinseLowest, m.RinseSeconds > 0 ? m.RinseColdest : double.NaN);
             AddCelsius(Observables.FinalRinseGaugeTemperature, mean + rinse.GaugeOffset);
-            Add(Observables.FinalRinsePressure, m.RinseSeconds > 0 ? Units.Psi.FromSI(rinse.Running.Pressure) : double.NaN);
+            Add(Observables.FinalRinsePressure, m.RinseSeconds > 0 ? Units.Psi.FromSI(rinse.Running.Pressure) : 0);
             Add(Observables.RinseVolumePerRack, Gallons(m.Rinse / racks));
         }
 

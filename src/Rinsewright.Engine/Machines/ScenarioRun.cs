@@ -93,29 +93,28 @@ internal sealed class ScenarioRun
     private static (double Fill, double Heat) ColdStart(Stepper stepper, double longest)
     {
         var s = stepper.Simulation;
-        double fill = -1;
-        var hot = stepper.Go(
+        double fill = -1,
+            heat = -1;
+        stepper.Go(
             longest,
             0,
             () =>
             {
                 var p = s.Parameters;
-                if (fill < 0 && s.Tanks[p.Wash].Mass >= p.Tanks[p.Wash].Closes)
-                {
-                    fill = s.Time;
-                }
-
-                return fill >= 0 && IsHot(s);
+                fill = fill < 0 && s.Tanks[p.Wash].Mass >= p.Tanks[p.Wash].Closes ? s.Time : fill;
+                heat = heat < 0 && IsHot(s) ? s.Time : heat;
+                return fill >= 0 && heat >= 0;
             }
         );
-        return (fill, hot ? s.Time : -1);
+        return (fill, heat);
     }
 
+    // As the thermostats have it: every heated tank within 0.1 K of its set point.
     private static bool IsHot(Simulation s)
     {
         for (var i = 0; i < s.Tanks.Length; i++)
         {
-            if (s.Parameters.Tanks[i].Heater is { } heater && s.Tanks[i].Celsius < heater.SetPoint)
+            if (s.Parameters.Tanks[i].Heater is { } heater && s.Tanks[i].Celsius + heater.SensorOffset < heater.SetPoint - 0.1)
             {
                 return false;
             }

@@ -29,7 +29,7 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
         if (s.Parameters.Travel.Cycle is not null && racks > 0)
         {
             // Whole cycles, so that means are those of a cycle.
-            seconds = Math.Ceiling((seconds / interval) - 1e-9) * interval;
+            seconds = Math.Max(1, Math.Floor((seconds / interval) + 1e-9)) * interval;
         }
 
         var end = s.Time + seconds;
