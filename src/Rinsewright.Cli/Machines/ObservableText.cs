@@ -98,7 +98,7 @@ internal sealed class ObservableText(TextWriter writer, Words words)
 
     private string Name(Observable observable) => words[$"observable.{observable.Id}"];
 
-    // No finer than the model knows: whole degrees, one figure of a heat dose.
+    // No finer than gauges and eyes tell, and one figure of a heat dose, which is all the model knows of it.
     private string Show(Observed o)
     {
         if (o.Value is not { } value)
@@ -106,15 +106,19 @@ internal sealed class ObservableText(TextWriter writer, Words words)
             return words[$"cli.machine.{Wire.Name(o.Absence)}"];
         }
 
-        var rounded = value.Unit.Dimension switch
+        var digits = Math.Clamp((int)Math.Ceiling(-Math.Log10(o.Observable.Threshold)), 0, 2);
+        var number = value.Unit.Dimension == Dimension.HeatUnits ? words.Number(OneFigure(value.Value), 0) : words.Fixed(value.Value, digits);
+        return $"{number}\u00a0{value.Unit.Symbol}".TrimEnd('\u00a0');
+    }
+
+    private static double OneFigure(double value)
+    {
+        if (value <= 0)
         {
-            Dimension.Temperature or Dimension.Duration => Math.Round(value.Value),
-            Dimension.HeatUnits when value.Value > 0 && Math.Pow(10, Math.Floor(Math.Log10(value.Value))) is var ten => Math.Round(
-                value.Value / ten
-            ) * ten,
-            Dimension.Ratio when value.Unit == Units.One => Math.Round(value.Value),
-            _ => value.Value,
-        };
-        return words.Show(new AmountDto(rounded, value.Unit.Ucum));
+            return 0;
+        }
+
+        var ten = Math.Pow(10, Math.Floor(Math.Log10(value)));
+        return Math.Round(value / ten) * ten;
     }
 }

@@ -60,9 +60,14 @@ public sealed class Words
     }
 
     /// <summary>A number with thousands separated and at most <paramref name="digits"/> decimals: 5,856 in English, 5 856 (thin space) in Spanish decimal comma.</summary>
-    public string Number(double value, int digits)
+    public string Number(double value, int digits) => Localized(value, "#,0." + new string('#', digits));
+
+    /// <summary>A number as <see cref="Number"/> writes it, with exactly <paramref name="digits"/> decimals, for columns.</summary>
+    public string Fixed(double value, int digits) => Localized(Math.Round(value, digits) + 0.0, "#,0." + new string('0', digits));
+
+    private string Localized(double value, string format)
     {
-        var text = value.ToString("#,0." + new string('#', digits), CultureInfo.InvariantCulture);
+        var text = value.ToString(format, CultureInfo.InvariantCulture);
         return Language == "es" ? text.Replace(',', '\u202f').Replace('.', ',') : text;
     }
 
