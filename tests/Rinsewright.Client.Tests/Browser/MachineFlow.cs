@@ -56,7 +56,7 @@ public sealed class MachineFlow(BrowserFixture fixture)
         await CheckAsync("two tanks");
         await PictureAsync("machine");
         var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("#export"));
-        var written = MachineFile.Read(await File.ReadAllTextAsync((await download.PathAsync())!));
+        var written = MachineFile.Read(await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken));
         var rated = written.Machine!.Booster!.Heater.Rated!.Value;
         Assert.Equal(30, rated.Value.InKilowatt, 9);
         Assert.Equal(Provenance.DataPlate, rated.Basis);
