@@ -15,6 +15,7 @@ builder.Services.AddSingleton<IDeviceStore, BrowserStore>();
 builder.Services.AddSingleton<IOffice, BrowserOffice>();
 builder.Services.AddSingleton<IComputing, BrowserComputing>();
 builder.Services.AddSingleton<Preferences>();
+builder.Services.AddSingleton<LateParts>();
 builder.Services.AddSingleton<Toasts>();
 builder.Services.AddSingleton<Work>();
 builder.Services.AddSingleton<Synchronizer>();

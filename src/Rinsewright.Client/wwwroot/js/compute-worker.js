@@ -5,7 +5,16 @@ let file;
 const reader = new FileReaderSync();
 
 try {
-  const { setModuleImports, getAssemblyExports, getConfig } = await dotnet.withDiagnosticTracing(false).create();
+  const { setModuleImports, getAssemblyExports, getConfig } = await dotnet
+    .withDiagnosticTracing(false)
+    .withModuleConfig({
+      // What the first page left for later (workbooks) is at hand here from the start.
+      onConfigLoaded: ({ resources }) => {
+        resources.assembly = [...resources.assembly, ...(resources.lazyAssembly ?? [])];
+        resources.lazyAssembly = [];
+      },
+    })
+    .create();
   setModuleImports("compute-worker", {
     read(offset, count, into) {
       const bytes = new Uint8Array(reader.readAsArrayBuffer(file.slice(offset, offset + count)));

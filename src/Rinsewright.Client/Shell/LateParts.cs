@@ -1,0 +1,29 @@
+using Microsoft.AspNetCore.Components.WebAssembly.Services;
+
+namespace Rinsewright.Client.Shell;
+
+/// <summary>
+/// Libraries that the first page does without. They are fetched when first needed; the service worker keeps them beside the rest, so that without a signal
+/// they come from the device.
+/// </summary>
+public sealed class LateParts(LazyAssemblyLoader loader)
+{
+    // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
+    private static readonly string[] Sheets =
+    [
+        "PdfSharp.wasm",
+        "PdfSharp.Shared.wasm",
+        "PdfSharp.System.wasm",
+        "System.IO.Compression.wasm",
+    ];
+
+    /// <summary>Fetches what makes a PDF; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task SheetsAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Sheets);
+        }
+    }
+}
