@@ -34,18 +34,16 @@ public static partial class ModelExports
                 .Where(f => f.Fault.AppliesTo(machine))
                 .ToList();
             var run = MachineRun.Run(machine, Scenario.Steady(ask.RacksPerHour), faults, new RunOptions(SeriesEvery: 0));
-            return new ModelAnswer(
-                [
-                    .. run.Observables.Select(o => new ModelReading(
-                        o.Observable.Id,
-                        Wire.WordKey(o.Observable.During),
-                        o.Observable.Unit.Ucum,
-                        o.Observable.Threshold,
-                        o.Value?.Value,
-                        o.Absence == Absence.Never
-                    )),
-                ]
-            );
+            return new ModelAnswer([
+                .. run.Observables.Select(o => new ModelReading(
+                    o.Observable.Id,
+                    Wire.WordKey(o.Observable.During),
+                    o.Observable.Unit.Ucum,
+                    o.Observable.Threshold,
+                    o.Value?.Value,
+                    o.Absence == Absence.Never
+                )),
+            ]);
         }
         catch (ArgumentException e)
         {
