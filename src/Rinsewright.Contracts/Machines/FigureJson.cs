@@ -48,6 +48,7 @@ internal static class FigureJson
             return null;
         }
 
+        problems.Twice(element, path);
         foreach (var property in element.EnumerateObject().Where(p => !fields.Contains(p.Name, StringComparer.Ordinal)))
         {
             problems.Add($"{path}.{property.Name}", "unknown-field", ("fields", string.Join(", ", fields)));

@@ -27,12 +27,7 @@ public static class MachineFile
     /// <summary>Schema id of the file.</summary>
     public const string Schema = "rinsewright.machine/1";
 
-    private static readonly JsonDocumentOptions Reading = new()
-    {
-        CommentHandling = JsonCommentHandling.Skip,
-        AllowTrailingCommas = true,
-        AllowDuplicateProperties = false,
-    };
+    private static readonly JsonDocumentOptions Reading = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
     /// <summary>Kinds as the file and the command line name them.</summary>
     public static IReadOnlyList<string> Kinds { get; } = [.. Enum.GetValues<MachineKind>().Select(KindId)];
@@ -146,6 +141,7 @@ public static class MachineFile
         var schemas = new SchemaWriter(words);
         var root = MachineShape.Machine.Schema(schemas);
         var properties = root["properties"]!.AsObject();
+        properties.Insert(0, "$schema", new JsonObject { ["type"] = "string" });
         properties.Insert(0, "kind", SchemaWriter.Choice([.. Kinds], optional: false));
         properties.Insert(0, "schema", new JsonObject { ["const"] = Schema });
         var file = new JsonObject

@@ -112,6 +112,7 @@ internal sealed class PartsMember<T, TPart>(
             return current;
         }
 
+        problems.Twice(element, path);
         foreach (var property in element.EnumerateObject())
         {
             var at = $"{path}.{property.Name}";

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
 
@@ -16,6 +17,15 @@ internal sealed class Problems
             || p.Path.StartsWith(path + ".", StringComparison.Ordinal)
             || p.Path.StartsWith(path + "[", StringComparison.Ordinal)
         );
+
+    /// <summary>Tells fields that stand more than once; the last counts in the rest of the reading.</summary>
+    internal void Twice(JsonElement element, string path)
+    {
+        foreach (var name in element.EnumerateObject().GroupBy(p => p.Name, StringComparer.Ordinal).Where(g => g.Skip(1).Any()))
+        {
+            Add(path.Length == 0 ? name.Key : $"{path}.{name.Key}", "twice");
+        }
+    }
 
     internal void Add(string path, string key, params (string Name, object Value)[] values) =>
         all.Add(new MachineProblem(path, Wire.From(Statement.Of($"machine-file.{key}", values))));

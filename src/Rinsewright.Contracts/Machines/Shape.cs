@@ -22,6 +22,7 @@ internal sealed class Shape<T>(string name, params Member<T>[] members)
             return current;
         }
 
+        problems.Twice(element, path);
         foreach (var property in element.EnumerateObject())
         {
             var at = path.Length == 0 ? property.Name : $"{path}.{property.Name}";

@@ -71,14 +71,7 @@ public static partial class MachineFaults
             Supply("hot-water-shortage", "supply_100", 100, 60, 120),
         ];
 
-    private static MachineFault WashShare(
-        string id,
-        string catalogue,
-        double share,
-        double least,
-        double most,
-        bool setsInHot = false
-    ) =>
+    private static MachineFault WashShare(string id, string catalogue, double share, double least, double most, bool setsInHot = false) =>
         new(
             id,
             catalogue,

@@ -5,15 +5,7 @@ namespace Rinsewright.Engine.Machines;
 /// <summary>Every fault the model can play. Which faults of the knowledge it plays, and which it does not, stands in <c>Data/machine-fault-names.csv</c>.</summary>
 public static partial class MachineFaults
 {
-    private static readonly MachineFault[] Every =
-    [
-        .. Water(),
-        .. Sprays(),
-        .. Heaters(),
-        .. Rinses(),
-        .. Travels(),
-        .. Chemicals(),
-    ];
+    private static readonly MachineFault[] Every = [.. Water(), .. Sprays(), .. Heaters(), .. Rinses(), .. Travels(), .. Chemicals()];
 
     private static readonly FrozenDictionary<string, MachineFault> ByName = Names();
 

@@ -54,7 +54,10 @@ internal sealed partial record ModelParameters
             SpillsTo = tank.SpillsTo is null ? -1 : Index(machine, tank.SpillsTo),
             Pump = new PumpParameters
             {
-                Circuit = SprayCircuit.FromNominal(tank.Pump.Flow.Value.InCubicMetrePerSecond, tank.Pump.ArmPressure.Value.InKilopascal * 1000),
+                Circuit = SprayCircuit.FromNominal(
+                    tank.Pump.Flow.Value.InCubicMetrePerSecond,
+                    tank.Pump.ArmPressure.Value.InKilopascal * 1000
+                ),
                 Heat = tank.Pump.HeatToWater.Value.InWatt,
                 Transfer = tank.Pump.Transfer.Value.InWattPerSquareMetreKelvin,
                 Cross = tank.Pump.Cross?.Value.InFraction ?? 0,

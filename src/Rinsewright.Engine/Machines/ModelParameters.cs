@@ -69,7 +69,11 @@ internal sealed partial record ModelParameters
     }
 
     /// <summary>This with every tank changed.</summary>
-    public ModelParameters WithTanks(Func<TankParameters, TankParameters> change) => this with { Tanks = Array.ConvertAll(Tanks, t => change(t)) };
+    public ModelParameters WithTanks(Func<TankParameters, TankParameters> change) =>
+        this with
+        {
+            Tanks = Array.ConvertAll(Tanks, t => change(t)),
+        };
 }
 
 /// <summary>How a float or switch behaves.</summary>

@@ -35,9 +35,7 @@ internal sealed class Readout
     /// <summary>Adds a time in s; negative says never.</summary>
     public void AddTime(Observable observable, double seconds) =>
         read.Add(
-            seconds >= 0
-                ? new Observed(observable, new Amount(seconds, observable.Unit))
-                : new Observed(observable, null, Absence.Never)
+            seconds >= 0 ? new Observed(observable, new Amount(seconds, observable.Unit)) : new Observed(observable, null, Absence.Never)
         );
 
     /// <summary>Reads a machine without racks.</summary>

@@ -4,8 +4,7 @@ namespace Rinsewright.Engine.Machines;
 internal sealed partial class Simulation
 {
     // Additive does not evaporate with the rinse water.
-    private double RinseAdditive =>
-        RinseFlow > rinseEvaporation ? p.Feed.Additive * RinseFlow / (RinseFlow - rinseEvaporation) : 0;
+    private double RinseAdditive => RinseFlow > rinseEvaporation ? p.Feed.Additive * RinseFlow / (RinseFlow - rinseEvaporation) : 0;
 
     private void AddSources(double dt)
     {

@@ -142,16 +142,9 @@ internal sealed partial class Simulation
     {
         var i = group.Place;
         var pump = p.Tanks[i].Pump;
-        var chemistry =
-            i == p.Wash && p.Feed.Needed > 0
-                ? 0.1 + (0.9 * Math.Min(1.5, Share(i, Solute.Detergent) / p.Feed.Needed))
-                : 0.5;
+        var chemistry = i == p.Wash && p.Feed.Needed > 0 ? 0.1 + (0.9 * Math.Min(1.5, Share(i, Solute.Detergent) / p.Feed.Needed)) : 0.5;
         var rate =
-            0.20
-            * (tank[i].Spray.Spray / pump.Circuit.Nominal)
-            * pump.Coverage
-            * Math.Pow(2, (tank[i].Celsius - 65) / 15)
-            * chemistry;
+            0.20 * (tank[i].Spray.Spray / pump.Circuit.Nominal) * pump.Coverage * Math.Pow(2, (tank[i].Celsius - 65) / 15) * chemistry;
         var off = group.Soil * (1 - Math.Exp(-rate * dt));
         group.Soil -= off;
         tank[i].Source[Solute.Soil] += off;

@@ -31,8 +31,7 @@ internal sealed partial class Simulation
         var caught = p.Rinse?.Captured ?? 0;
         captured = caught * (left - (rinseReplaced / dt));
         bypassed = (1 - caught) * (left - (rinseReplaced / dt));
-        RinseSpent =
-            left > 0 ? ((RinseFlow * HeatCapacity * Booster) - rinseVent - (rinseToWare / dt)) / (left * HeatCapacity) : Booster;
+        RinseSpent = left > 0 ? ((RinseFlow * HeatCapacity * Booster) - rinseVent - (rinseToWare / dt)) / (left * HeatCapacity) : Booster;
         for (var i = 0; i < tanks; i++)
         {
             Flows(i);
@@ -41,8 +40,7 @@ internal sealed partial class Simulation
         for (var i = last; i >= 0; i--)
         {
             var s = tank[i];
-            var gain =
-                s.Fill + ((s.FilmIn - s.FilmOut) / dt) - s.Evaporation - s.CrossOn - s.CrossBack - s.Floor - s.Drained;
+            var gain = s.Fill + ((s.FilmIn - s.FilmOut) / dt) - s.Evaporation - s.CrossOn - s.CrossBack - s.Floor - s.Drained;
             gain += i == last ? captured + (rinseReplaced / dt) : 0;
             gain += i > 0 ? tank[i - 1].CrossOn : 0;
             gain += i < last ? tank[i + 1].CrossBack : 0;
@@ -59,8 +57,7 @@ internal sealed partial class Simulation
         }
     }
 
-    private double Opening(int i) =>
-        p.Tanks[i].Leak + (phase == Phase.Dwell && p.Travel.Cycle is { Dumps: true } cycle ? cycle.Dump : 0);
+    private double Opening(int i) => p.Tanks[i].Leak + (phase == Phase.Dwell && p.Travel.Cycle is { Dumps: true } cycle ? cycle.Dump : 0);
 
     private void Flows(int i)
     {
@@ -104,9 +101,7 @@ internal sealed partial class Simulation
             }
 
             matrix[(i * tanks) + i] =
-                (s.Mass * HeatCapacity)
-                + t.Metal
-                + (dt * ((HeatCapacity * LiquidOut(i, dt)) + t.Shell + s.VentSlope));
+                (s.Mass * HeatCapacity) + t.Metal + (dt * ((HeatCapacity * LiquidOut(i, dt)) + t.Shell + s.VentSlope));
             right[i] =
                 (((before[i] * HeatCapacity) + t.Metal) * s.Celsius)
                 + (

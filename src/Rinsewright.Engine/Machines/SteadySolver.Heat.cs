@@ -115,6 +115,5 @@ internal sealed partial class SteadySolver
 
             from = i;
         }
-
     }
 }

@@ -91,7 +91,8 @@ internal sealed partial class SteadySolver(int tanks)
             s.Booster = need <= most ? set : reached;
             // Water hotter than the set point needs no heat and is not cooled.
             s.BoosterPower = Math.Clamp(need, 0, most);
-            s.Booster = need < 0 ? ((through * p.SupplyTemperature) + (booster.Shell * room.Celsius)) / (through + booster.Shell) : s.Booster;
+            s.Booster =
+                need < 0 ? ((through * p.SupplyTemperature) + (booster.Shell * room.Celsius)) / (through + booster.Shell) : s.Booster;
         }
 
         if (duty > 0 && s.Rinse.Flow > 0)
@@ -262,15 +263,17 @@ internal sealed partial class SteadySolver(int tanks)
 
             ref var t = ref s.Tanks[i];
             var set = heater.SetPoint - heater.SensorOffset;
-            var stand = t.Mass <= p.Tanks[i].LowWater ? HeaterStand.Off
-                : t.Stand switch
-                {
-                    HeaterStand.Holds when t.Power > heater.HeatAt(set) => HeaterStand.Full,
-                    HeaterStand.Holds when t.Power < 0 => HeaterStand.Off,
-                    HeaterStand.Full when t.Celsius > set => HeaterStand.Holds,
-                    HeaterStand.Off when t.Celsius < set => HeaterStand.Holds,
-                    _ => t.Stand,
-                };
+            var stand =
+                t.Mass <= p.Tanks[i].LowWater
+                    ? HeaterStand.Off
+                    : t.Stand switch
+                    {
+                        HeaterStand.Holds when t.Power > heater.HeatAt(set) => HeaterStand.Full,
+                        HeaterStand.Holds when t.Power < 0 => HeaterStand.Off,
+                        HeaterStand.Full when t.Celsius > set => HeaterStand.Holds,
+                        HeaterStand.Off when t.Celsius < set => HeaterStand.Holds,
+                        _ => t.Stand,
+                    };
             flipped |= stand != t.Stand;
             t.Stand = stand;
         }

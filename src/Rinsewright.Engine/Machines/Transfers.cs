@@ -15,11 +15,7 @@ internal static class Transfers
         var t = p.Tanks[tank];
         var share = flow.Spray / t.Pump.Circuit.Nominal;
         var film = SprayTransfer.AtFlow(t.Pump.Transfer, share, (1 - t.Pump.Condition.Plugged) * t.Pump.Coverage);
-        return SprayTransfer.OfZone(
-            film,
-            ZoneArea(p, t.ZoneTo - t.ZoneFrom),
-            SprayTransfer.PumpedHit * flow.Spray * LiquidWater.Density
-        );
+        return SprayTransfer.OfZone(film, ZoneArea(p, t.ZoneTo - t.ZoneFrom), SprayTransfer.PumpedHit * flow.Spray * LiquidWater.Density);
     }
 
     /// <summary>Coefficient of the final rinse, W/(m²·K), at a flow in kg/s.</summary>
