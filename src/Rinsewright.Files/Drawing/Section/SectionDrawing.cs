@@ -135,7 +135,8 @@ public sealed partial class SectionDrawing
                 Frame.Y(l.Y),
                 l.Text,
                 TextAnchor.Middle,
-                Math.Round(l.Height * Frame.Scale, 1)
+                Math.Round(l.Height * Frame.Scale, 1),
+                Silent: true
             ),
             _ => throw new InvalidOperationException($"no way to draw a {mark.GetType().Name}"),
         };
