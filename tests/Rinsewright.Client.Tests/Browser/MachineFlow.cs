@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -53,10 +54,21 @@ public sealed class MachineFlow(BrowserFixture fixture)
         await page.Locator("#figure-booster-heater-rated").BlurAsync();
         await page.FillAsync("#machine-name", "Larkspur");
         await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync("Larkspur");
+        await page.Locator("#model tbody").First.WaitForAsync();
+
+        // A missing drain seal: hidden under load, plain when idle, and shown on the drawing.
+        await page.SelectOptionAsync("#model-fault", "drain-seal-missing");
+        await Assertions.Expect(page.Locator("#model [role=status]")).ToContainTextAsync(screen.Words["client.model.hidden"]);
+        await Assertions
+            .Expect(page.Locator("[data-id='standpipe-seal@wash']"))
+            .ToHaveAttributeAsync(
+                "aria-label",
+                new Regex(screen.Words["section.state.missing"], RegexOptions.None, TimeSpan.FromSeconds(1))
+            );
         await CheckAsync("two tanks");
         await PictureAsync("machine");
         var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("#export"));
-        var written = MachineFile.Read(await File.ReadAllTextAsync((await download.PathAsync())!));
+        var written = MachineFile.Read(await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken));
         var rated = written.Machine!.Booster!.Heater.Rated!.Value;
         Assert.Equal(30, rated.Value.InKilowatt, 9);
         Assert.Equal(Provenance.DataPlate, rated.Basis);
