@@ -107,7 +107,8 @@ internal sealed class ObservableText(TextWriter writer, Words words)
         }
 
         var digits = Math.Clamp((int)Math.Ceiling(-Math.Log10(o.Observable.Threshold)), 0, 2);
-        var number = value.Unit.Dimension == Dimension.HeatUnits ? words.Number(OneFigure(value.Value), 0) : words.Fixed(value.Value, digits);
+        var number =
+            value.Unit.Dimension == Dimension.HeatUnits ? words.Number(OneFigure(value.Value), 0) : words.Fixed(value.Value, digits);
         return $"{number}\u00a0{value.Unit.Symbol}".TrimEnd('\u00a0');
     }
 
