@@ -7,12 +7,14 @@ public static partial class MachineFaults
 {
     private static readonly MachineFault[] Every = [.. Water(), .. Sprays(), .. Heaters(), .. Rinses(), .. Travels(), .. Chemicals()];
 
-    private static readonly FrozenDictionary<string, MachineFault> ByName = Names();
+    private static readonly FrozenDictionary<string, MachineFault> ByName = MachineFaultNames.ByName(Every);
 
     /// <summary>All of them, by part of the machine.</summary>
     public static IReadOnlyList<MachineFault> All => Every;
 
-    /// <summary>The fault with this id, catalogue id (underscores or hyphens), or other name in the table of names; null where there is none.</summary>
+    /// <summary>
+    /// The fault with this id, catalogue id (underscores or hyphens), or other name in <see cref="MachineFaultNames"/>, also one that only reads like it; null where there is none.
+    /// </summary>
     public static MachineFault? Find(string name) => ByName.GetValueOrDefault(name);
 
     /// <summary>The faults a machine can have.</summary>
@@ -32,25 +34,6 @@ public static partial class MachineFaults
         }
 
         return changed;
-    }
-
-    private static FrozenDictionary<string, MachineFault> Names()
-    {
-        var names = new Dictionary<string, MachineFault>(StringComparer.Ordinal);
-        foreach (var fault in Every)
-        {
-            names[fault.Id] = fault;
-        }
-
-        foreach (var fault in Every)
-        {
-            names.TryAdd(fault.Catalogue, fault);
-            names.TryAdd(fault.Catalogue.Replace('_', '-'), fault);
-        }
-
-        // The words of whoever reads a plan of the drain: the ring is the seal.
-        names.TryAdd("drain-seal-torn", names["drain_oring_torn"]);
-        return names.ToFrozenDictionary(StringComparer.Ordinal);
     }
 
     private static bool Any(ModelParameters p) => p.Tanks.Length > 0;

@@ -108,8 +108,8 @@ internal sealed partial class Simulation
         }
     }
 
-    /// <summary>Goes on from a steady state, without ware.</summary>
-    public void Settle(SteadySolution steady)
+    /// <summary>Goes on from a steady state, without ware; without solutes where they are not given.</summary>
+    public void Settle(SteadySolution steady, SteadySolutes? dissolved = null)
     {
         Start();
         for (var i = 0; i < tanks; i++)
@@ -117,6 +117,13 @@ internal sealed partial class Simulation
             tank[i].Mass = steady.Tanks[i].Mass;
             tank[i].Celsius = steady.Tanks[i].Celsius;
             tank[i].Fills = false;
+            if (dissolved is not null)
+            {
+                var at = i * Solute.Count;
+                solutes[at + Solute.Detergent] = dissolved.Detergent[i] * tank[i].Mass;
+                solutes[at + Solute.Additive] = dissolved.Additive[i] * tank[i].Mass;
+                solutes[at + Solute.Soil] = dissolved.Soil[i] * tank[i].Mass;
+            }
         }
 
         Booster = steady.Booster;

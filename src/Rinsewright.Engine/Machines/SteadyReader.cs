@@ -52,10 +52,12 @@ internal sealed class SteadyReader(int tanks)
     }
 
     // The balance is where it starts from; what swings within a cycle comes from stepping.
-    private static Consumption Stepped(Readout readout, ModelParameters p, SteadySolution s, double racks)
+    private Consumption Stepped(Readout readout, ModelParameters p, SteadySolution s, double racks)
     {
         var simulation = new Simulation(p);
-        simulation.Settle(s);
+        solutes.Solve(p, s);
+        // A tank that nothing leaves would hold soil without end.
+        simulation.Settle(s, s.Tanks[p.Wash].Out > 0 ? solutes : null);
         var stepper = new Stepper(simulation, Stepper.UsualStep(p));
         var interval = 1 / Math.Min(racks, Duties.MostRacks(p));
         stepper.Go(CyclesToSettle * interval, racks);

@@ -58,7 +58,10 @@ public sealed class SensitivityVerification
             e =>
             {
                 var machine = e["machine"];
-                Assert.Contains(Published.Rows("Machines", $"sensitivity-{machine}.csv"), r => r[e["column"]] == e["printed"] && r["fault"] == e["fault"]);
+                Assert.Contains(
+                    Published.Rows("Machines", $"sensitivity-{machine}.csv"),
+                    r => r[e["column"]] == e["printed"] && r["fault"] == e["fault"]
+                );
                 Assert.NotEmpty(e["reason"]);
                 var ours = Run(machine, e["fault"]).Of(Columns[e["column"]])!.Value?.Value;
                 Assert.Equal<double?>(e.OptionalNumber("ours"), ours is { } o ? Math.Round(o, 1) : null);
@@ -66,8 +69,7 @@ public sealed class SensitivityVerification
         );
 
     [Fact] // the tables have the 35 observables of the catalogue
-    public void Every_column_is_an_observable() =>
-        Assert.Equal(35, Columns.Values.Count(id => Observables.All.Any(o => o.Id == id)));
+    public void Every_column_is_an_observable() => Assert.Equal(35, Columns.Values.Count(id => Observables.All.Any(o => o.Id == id)));
 
     private static IEnumerable<string> Cells(string machine, string fault, RunResult run)
     {
@@ -116,8 +118,7 @@ public sealed class SensitivityVerification
         }
     }
 
-    private static double Number(string printed) =>
-        double.Parse(printed, System.Globalization.CultureInfo.InvariantCulture);
+    private static double Number(string printed) => double.Parse(printed, System.Globalization.CultureInfo.InvariantCulture);
 
     private static bool Near(double printed, double here, double threshold) =>
         Math.Abs(here - printed) <= Math.Max(Share * Math.Abs(printed), threshold);
