@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Rinsewright.Client.Records;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Machines;
@@ -51,6 +52,21 @@ public sealed class MachineShelf(IDeviceStore store)
     {
         await store.MarkAsync(Index, string.Join('\n', (await IdsAsync()).Where(k => k != id)));
         await store.MarkAsync(Mark + id, "");
+    }
+
+    /// <summary>The day and prices of a machine's site; with a value, keeps it first.</summary>
+    public async Task<SitePrices> PricesAsync(Guid id, SitePrices? value = null)
+    {
+        if (value is not null)
+        {
+            await store.MarkAsync("prices-" + id, JsonSerializer.Serialize(value, ClientJson.Default.SitePrices));
+            return value;
+        }
+
+        var text = await store.MarkAsync("prices-" + id);
+        return text is { Length: > 0 }
+            ? JsonSerializer.Deserialize(text, ClientJson.Default.SitePrices) ?? new SitePrices()
+            : new SitePrices();
     }
 
     private async Task<IReadOnlyList<Guid>> IdsAsync() =>

@@ -60,8 +60,7 @@ public static class ReadingText
         }
 
         var unit = Shown.UnitFor(observable.Unit, voice.Units);
-        var step =
-            new Amount(observable.Threshold, observable.Unit).In(unit).Value - new Amount(0, observable.Unit).In(unit).Value;
+        var step = new Amount(observable.Threshold, observable.Unit).In(unit).Value - new Amount(0, observable.Unit).In(unit).Value;
         return (unit, Math.Clamp((int)Math.Ceiling(-Math.Log10(step)), 0, 2));
     }
 }
