@@ -21,7 +21,16 @@ public enum Provenance
 /// <param name="Basis">Where it comes from.</param>
 /// <param name="Source">The reading or place it was taken from, in the words of whoever wrote it; null where nothing was said.</param>
 /// <param name="On">Day of the reading; null where not measured.</param>
-public readonly record struct Figure<T>(Amount Written, Provenance Basis = Provenance.Typical, string? Source = null, DateOnly? On = null)
+/// <param name="Uncertainty">
+/// One standard uncertainty in steps of the unit as written, above 0: 1.5 of 166 °F is 1.5 °F; null for what is usual of a figure with this basis.
+/// </param>
+public readonly record struct Figure<T>(
+    Amount Written,
+    Provenance Basis = Provenance.Typical,
+    string? Source = null,
+    DateOnly? On = null,
+    double? Uncertainty = null
+)
     where T : struct, IQuantity<T>
 {
     /// <summary>The figure as a quantity.</summary>

@@ -87,8 +87,8 @@ public sealed class FromReadingsVerification
     public void Cross_flow(double ratio, double cross) =>
         Relative.Equal(cross, FromReadings.CrossFlow(ratio, 0.1364, 0.00625, 0.040446, 10.23)!.Value, 0.005);
 
-    [Fact] // 10
-    public void Heat_loss_overnight() => Assert.Equal(20.5, FromReadings.HeatLoss(Tank.Capacity, 70.0, 60.84, 24, 3600)!.Value, 0.05);
+    [Fact] // 10: half the last printed digit, and what half a hundredth of a degree of the printed reading moves the result by (0.013)
+    public void Heat_loss_overnight() => Assert.Equal(20.5, FromReadings.HeatLoss(Tank.Capacity, 70.0, 60.84, 24, 3600)!.Value, 0.063);
 
     [Fact] // 11: the flow and rise of row R43
     public void Supply_temperature()
