@@ -99,14 +99,18 @@ internal sealed class Calibration
         return best;
     }
 
-    private Estimate Widened(Estimate from, int figure)
+    private Estimate Widened(Estimate from, params ReadOnlySpan<int> widened)
     {
         var sigmas = (double[])from.Sigmas.Clone();
         var guess = (double[])from.Z.Clone();
-        sigmas[figure] = Math.Max(sigmas[figure], figures[figure].Scatter.Fault);
-        guess[figure] = FirstValues.Of(figures[figure], leaks.Applied, sorted.Fitted) is { } off
-            ? off / sigmas[figure]
-            : guess[figure] * from.Sigmas[figure] / sigmas[figure];
+        foreach (var j in widened)
+        {
+            sigmas[j] = Math.Max(sigmas[j], figures[j].Scatter.Fault);
+            guess[j] = FirstValues.Of(figures[j], leaks.Applied, sorted.Fitted) is { } off
+                ? off / sigmas[j]
+                : guess[j] * from.Sigmas[j] / sigmas[j];
+        }
+
         return fit.Solve(sigmas, guess);
     }
 
@@ -182,8 +186,10 @@ internal sealed class Calibration
         return found;
     }
 
-    private List<int> Suspects(Estimate estimate)
+    // Judged with every figure let go that a reading is there to tell: a machine out of order and a wrong reading are then equally likely.
+    private List<int> Suspects(Estimate healthy)
     {
+        var estimate = Widened(healthy, [.. FirstValues.Told(figures, sorted.Fitted, leaks.Applied)]);
         var count = sorted.Fitted.Count;
         var order = Enumerable.Range(0, count).OrderByDescending(estimate.FallWithout).ToList();
         var enough = count > 1 ? ChiSquared.InvCDF(count - 1, 1 - Suspicious) : double.PositiveInfinity;

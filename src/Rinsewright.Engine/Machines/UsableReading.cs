@@ -122,10 +122,13 @@ internal sealed record UsableReading(IReadOnlyList<int> Places, ReadingKind Kind
             ? p.Rinse is not null
         : true;
 
+    // A lost line carries nothing.
+    private bool MayBeNone => Kind.Unit.Dimension == Dimension.ElectricCurrent && Value == 0;
+
     // What no machine can give, whatever its figures.
     private bool Possible(ModelParameters p)
     {
-        if (!double.IsFinite(Value) || (Kind.Proportional && Value <= 0))
+        if (!double.IsFinite(Value) || (Kind.Proportional && Value <= 0 && !MayBeNone))
         {
             return false;
         }
