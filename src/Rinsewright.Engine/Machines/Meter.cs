@@ -17,6 +17,9 @@ internal sealed class Meter(int tanks)
     /// <summary>Heat of the booster, J.</summary>
     public double Booster { get; private set; }
 
+    /// <summary>Heat of the pumps to the water, J.</summary>
+    public double PumpHeat { get; private set; }
+
     /// <summary>Heat to the air, J.</summary>
     public double Vent { get; private set; }
 
@@ -76,6 +79,7 @@ internal sealed class Meter(int tanks)
         {
             var t = s.Tanks[i];
             Heater[i] += dt * t.Power;
+            PumpHeat += t.Spray.Total > 0 ? dt * p.Tanks[i].Pump.Heat : 0;
             Vent += dt * t.Vent;
             Fill += dt * t.Fill;
             Floor += dt * t.Floor;

@@ -75,6 +75,7 @@ internal sealed partial record ModelParameters
             Power = (heater.Rated?.Value.InWatt ?? 0) * VoltageShare(machine.Supply, heater),
             Coil = heater.Kind == HeaterKind.SteamCoil ? heater.Coil?.Value.InWattPerKelvin ?? 0 : 0,
             Steam = heater.Steam?.Value.InCelsius ?? 0,
+            Burns = heater.Kind != HeaterKind.Electric,
             SetPoint = thermostat.SetPoint.Value.InCelsius,
             Band = thermostat.Band.Value.InCelsius,
         };

@@ -168,6 +168,9 @@ internal sealed record HeaterParameters
     /// <summary>Steam, °C.</summary>
     public double Steam { get; init; }
 
+    /// <summary>Whether its heat comes from steam or gas instead of electricity.</summary>
+    public bool Burns { get; init; }
+
     /// <summary>Share of power or coil that is left, 0 to 1.</summary>
     public double Share { get; init; } = 1;
 

@@ -4,7 +4,7 @@ using Rinsewright.Engine.Water;
 namespace Rinsewright.Engine.Machines;
 
 /// <summary>Turns sums and solutions into observables.</summary>
-internal sealed class Readout
+internal sealed partial class Readout
 {
     private const double LitrePerKilogram = 1000 / LiquidWater.Density;
     private readonly List<Observed> read = [];
@@ -83,9 +83,31 @@ internal sealed class Readout
         Add(Observables.RacksPerHour, racks / m.Seconds * 3600);
     }
 
+    /// <summary>Reads a steady state without racks.</summary>
+    public void Idle(SteadySolution s)
+    {
+        double power = 0,
+            water = s.MeanRinse;
+        foreach (ref readonly var t in s.Tanks.AsSpan())
+        {
+            power += t.Power;
+            water += t.Fill;
+        }
+
+        Add(Observables.IdleTankPower, power / 1000);
+        Add(Observables.IdleBoosterPower, s.BoosterPower / 1000);
+        Add(Observables.IdleWater, 3600 * water * LitrePerKilogram);
+    }
+
     /// <summary>Reads a machine at full rate.</summary>
     public void FullRate(ModelParameters p, SteadySolution s)
     {
+        if (p.Travel.Cycle is { Dumps: true })
+        {
+            // New water with every rack: there is no balance to speak of.
+            return;
+        }
+
         AddCelsius(Observables.WashTankFullRate, s.Tanks[p.Wash].Celsius);
         if (p.Rinse is not null)
         {

@@ -74,53 +74,19 @@ internal sealed class ScenarioRun
 
     private void Start(Stepper stepper, Stage stage)
     {
-        var times = ColdStart(stepper, stage.Seconds);
+        var times = stepper.ColdStart(stage.Seconds);
         if (!ReferenceEquals(atStart, withFaults) && faults.Any(f => f.Fault.SetsInHot))
         {
             // How long the fault itself would take is read from a start of its own.
             var cold = new Stepper(new Simulation(withFaults), options.LongestStep ?? Machines.Stepper.UsualStep(withFaults));
             cold.Stepped = _ => cancellation.ThrowIfCancellationRequested();
-            times = ColdStart(cold, stage.Seconds);
+            times = cold.ColdStart(stage.Seconds);
             Close(cold.Simulation);
             Change(stepper.Simulation, withFaults);
         }
 
         readout.AddTime(Observables.FillTime, times.Fill);
         readout.AddTime(Observables.HeatUpTime, times.Heat);
-    }
-
-    // Times from the start; negative where they are not reached.
-    private static (double Fill, double Heat) ColdStart(Stepper stepper, double longest)
-    {
-        var s = stepper.Simulation;
-        double fill = -1,
-            heat = -1;
-        stepper.Go(
-            longest,
-            0,
-            () =>
-            {
-                var p = s.Parameters;
-                fill = fill < 0 && s.Tanks[p.Wash].Mass >= p.Tanks[p.Wash].Closes ? s.Time : fill;
-                heat = heat < 0 && IsHot(s) ? s.Time : heat;
-                return fill >= 0 && heat >= 0;
-            }
-        );
-        return (fill, heat);
-    }
-
-    // As the thermostats have it: every heated tank within 0.1 K of its set point.
-    private static bool IsHot(Simulation s)
-    {
-        for (var i = 0; i < s.Tanks.Length; i++)
-        {
-            if (s.Parameters.Tanks[i].Heater is { } heater && s.Tanks[i].Celsius + heater.SensorOffset < heater.SetPoint - 0.1)
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     private void Go(Stepper stepper, Stage stage)

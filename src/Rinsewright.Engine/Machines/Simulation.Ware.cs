@@ -141,10 +141,7 @@ internal sealed partial class Simulation
     private void Clean(WareGroup group, double dt)
     {
         var i = group.Place;
-        var pump = p.Tanks[i].Pump;
-        var chemistry = i == p.Wash && p.Feed.Needed > 0 ? 0.1 + (0.9 * Math.Min(1.5, Share(i, Solute.Detergent) / p.Feed.Needed)) : 0.5;
-        var rate =
-            0.20 * (tank[i].Spray.Spray / pump.Circuit.Nominal) * pump.Coverage * Math.Pow(2, (tank[i].Celsius - 65) / 15) * chemistry;
+        var rate = SoilRemoval.Rate(p, i, tank[i].Spray.Spray, tank[i].Celsius, Share(i, Solute.Detergent));
         var off = group.Soil * (1 - Math.Exp(-rate * dt));
         group.Soil -= off;
         tank[i].Source[Solute.Soil] += off;

@@ -91,6 +91,38 @@ internal sealed partial class Simulation
     public double Share(int tankIndex, int solute) =>
         tank[tankIndex].Mass > 0 ? solutes[(tankIndex * Solute.Count) + solute] / tank[tankIndex].Mass : 0;
 
+    /// <summary>Whether every heated tank is within 0.1 K of its set point, as its thermostat has it.</summary>
+    public bool IsHot
+    {
+        get
+        {
+            for (var i = 0; i < tanks; i++)
+            {
+                if (p.Tanks[i].Heater is { } heater && tank[i].Celsius + heater.SensorOffset < heater.SetPoint - 0.1)
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+    }
+
+    /// <summary>Goes on from a steady state, without ware.</summary>
+    public void Settle(SteadySolution steady)
+    {
+        Start();
+        for (var i = 0; i < tanks; i++)
+        {
+            tank[i].Mass = steady.Tanks[i].Mass;
+            tank[i].Celsius = steady.Tanks[i].Celsius;
+            tank[i].Fills = false;
+        }
+
+        Booster = steady.Booster;
+        OpenLedgers();
+    }
+
     /// <summary>Goes on with other figures: a fault that sets in on a running machine.</summary>
     /// <exception cref="ArgumentException">Another number of tanks or of parts to a rack.</exception>
     public void Change(ModelParameters parameters)

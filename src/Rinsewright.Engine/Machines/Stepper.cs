@@ -54,4 +54,26 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
 
         return false;
     }
+
+    /// <summary>Goes on from empty and cold until the wash tank is full and everything is at its temperature.</summary>
+    /// <param name="longest">Longest it may take, s.</param>
+    /// <returns>Times from the start, s; negative where they are not reached.</returns>
+    public (double Fill, double Heat) ColdStart(double longest)
+    {
+        var s = Simulation;
+        double fill = -1,
+            heat = -1;
+        Go(
+            longest,
+            0,
+            () =>
+            {
+                var p = s.Parameters;
+                fill = fill < 0 && s.Tanks[p.Wash].Mass >= p.Tanks[p.Wash].Closes ? s.Time : fill;
+                heat = heat < 0 && s.IsHot ? s.Time : heat;
+                return fill >= 0 && heat >= 0;
+            }
+        );
+        return (fill, heat);
+    }
 }
