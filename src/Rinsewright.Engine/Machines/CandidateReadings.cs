@@ -28,7 +28,7 @@ internal static class CandidateReadings
                 var cools = kind == ReadingKinds.CoolingTime;
                 candidates.Add(
                     (
-                        new UsableReading([], kind, part, 1, Sigma(kind))
+                        new UsableReading([], kind, part, 1, kind.Sigma)
                         {
                             From = cools ? hot : hot - Change,
                             To = cools ? hot - Change : hot,
@@ -42,9 +42,6 @@ internal static class CandidateReadings
 
         return candidates;
     }
-
-    private static double Sigma(ReadingKind kind) =>
-        kind.Proportional ? kind.Uncertainty : kind.Uncertainty * kind.Unit.Numerator / kind.Unit.Denominator;
 
     private static IEnumerable<(int Part, string? Id)> Parts(ModelParameters p, ReadingKind kind)
     {

@@ -22,7 +22,8 @@ public enum Provenance
 /// <param name="Source">The reading or place it was taken from, in the words of whoever wrote it; null where nothing was said.</param>
 /// <param name="On">Day of the reading; null where not measured.</param>
 /// <param name="Uncertainty">
-/// One standard uncertainty in steps of the unit as written, above 0: 1.5 of 166 °F is 1.5 °F; null for what is usual of a figure with this basis.
+/// Half-width ± within which the true value lies nineteen times of twenty, in steps of the unit as written, above 0: 3 of 166 °F is ± 3 °F; null for
+/// what is usual of its kind.
 /// </param>
 public readonly record struct Figure<T>(
     Amount Written,

@@ -23,7 +23,7 @@ public sealed record MachineReading(string Kind, Amount Value, DateOnly On)
     /// <summary>Racks an hour while it was read, of kinds read under load.</summary>
     public double? RacksPerHour { get; init; }
 
-    /// <summary>One standard uncertainty, in steps of the unit of <see cref="Value"/>, above 0; null for the usual of its kind.</summary>
+    /// <summary>Half-width ± within which the true value lies nineteen times of twenty, in steps of the unit of <see cref="Value"/>, above 0; null for the usual of its kind.</summary>
     public double? Uncertainty { get; init; }
 }
 
@@ -49,7 +49,7 @@ public enum ReadingPart
 /// <summary>A kind of reading.</summary>
 /// <param name="Id">Id, stable, in files and on the command line.</param>
 /// <param name="Unit">Unit of the trade; any of the same dimension is taken.</param>
-/// <param name="Uncertainty">Usual standard uncertainty, in that unit: a share of the value where <paramref name="Proportional"/>.</param>
+/// <param name="Uncertainty">Usual half-width ±, in that unit; a share of the value where <paramref name="Proportional"/>.</param>
 /// <param name="Proportional">Whether the uncertainty is a share of the value.</param>
 /// <param name="Part">Which parts it belongs to.</param>
 /// <param name="NeedsChange">Whether <see cref="MachineReading.From"/> and <see cref="MachineReading.To"/> are needed.</param>
@@ -64,7 +64,11 @@ public sealed record ReadingKind(
     bool NeedsChange = false,
     bool NeedsTime = false,
     bool NeedsRate = false
-);
+)
+{
+    /// <summary>Usual standard uncertainty, half of ±: a share, or in SI.</summary>
+    internal double Sigma => Uncertainty / 2 * (Proportional ? 1 : Unit.Numerator / Unit.Denominator);
+}
 
 /// <summary>
 /// The kinds of reading that figures are estimated from. Usual uncertainties are those of a service thermometer, a stop watch, a bucket and a clamp meter
@@ -76,7 +80,7 @@ public static class ReadingKinds
     public static readonly ReadingKind HeatUpTime = new(
         "heatUpTime",
         Units.Second,
-        0.04,
+        0.08,
         Proportional: true,
         Part: ReadingPart.HeatedTank,
         NeedsChange: true
@@ -86,7 +90,7 @@ public static class ReadingKinds
     public static readonly ReadingKind CoolingTime = new(
         "coolingTime",
         Units.Second,
-        0.04,
+        0.08,
         Proportional: true,
         Part: ReadingPart.Tank,
         NeedsChange: true
@@ -96,68 +100,68 @@ public static class ReadingKinds
     public static readonly ReadingKind IdleHeaterDuty = new(
         "idleHeaterDuty",
         Units.Percent,
-        0.05,
+        0.1,
         Proportional: true,
         Part: ReadingPart.HeatedTank
     );
 
     /// <summary>Share of the time a tank's fill runs, hot and without racks: what a leak takes.</summary>
-    public static readonly ReadingKind IdleFillDuty = new("idleFillDuty", Units.Percent, 1, Part: ReadingPart.FilledTank);
+    public static readonly ReadingKind IdleFillDuty = new("idleFillDuty", Units.Percent, 2, Part: ReadingPart.FilledTank);
 
     /// <summary>How far the level of a full tank falls in a time, fill shut, no pump.</summary>
-    public static readonly ReadingKind LevelDrop = new("levelDrop", Units.Millimetre, 1.5, Part: ReadingPart.Tank, NeedsTime: true);
+    public static readonly ReadingKind LevelDrop = new("levelDrop", Units.Millimetre, 3, Part: ReadingPart.Tank, NeedsTime: true);
 
     /// <summary>Time to fill an empty tank until its float shuts the valve.</summary>
-    public static readonly ReadingKind FillTime = new("fillTime", Units.Second, 0.03, Proportional: true, Part: ReadingPart.FilledTank);
+    public static readonly ReadingKind FillTime = new("fillTime", Units.Second, 0.06, Proportional: true, Part: ReadingPart.FilledTank);
 
     /// <summary>Final rinse one rack takes that comes alone.</summary>
-    public static readonly ReadingKind RinseVolumePerRack = new("rinseVolumePerRack", Units.Gallon, 0.03, Proportional: true);
+    public static readonly ReadingKind RinseVolumePerRack = new("rinseVolumePerRack", Units.Gallon, 0.06, Proportional: true);
 
     /// <summary>Flow pressure at the rinse arm.</summary>
-    public static readonly ReadingKind RinsePressure = new("rinsePressure", Units.Psi, 0.7);
+    public static readonly ReadingKind RinsePressure = new("rinsePressure", Units.Psi, 1.4);
 
     /// <summary>Water from the building.</summary>
-    public static readonly ReadingKind SupplyTemperature = new("supplyTemperature", Units.Fahrenheit, 1);
+    public static readonly ReadingKind SupplyTemperature = new("supplyTemperature", Units.Fahrenheit, 2);
 
     /// <summary>Room air.</summary>
-    public static readonly ReadingKind RoomTemperature = new("roomTemperature", Units.Fahrenheit, 1.5);
+    public static readonly ReadingKind RoomTemperature = new("roomTemperature", Units.Fahrenheit, 3);
 
     /// <summary>Ware as it comes in.</summary>
-    public static readonly ReadingKind WareTemperature = new("wareTemperature", Units.Fahrenheit, 2);
+    public static readonly ReadingKind WareTemperature = new("wareTemperature", Units.Fahrenheit, 4);
 
     /// <summary>Speed of the conveyor, from the time a rack takes over a marked length.</summary>
-    public static readonly ReadingKind ConveyorSpeed = new("conveyorSpeed", Units.FootPerMinute, 0.01, Proportional: true);
+    public static readonly ReadingKind ConveyorSpeed = new("conveyorSpeed", Units.FootPerMinute, 0.02, Proportional: true);
 
     /// <summary>Water temperature at which a heater goes off.</summary>
-    public static readonly ReadingKind CutOut = new("cutOut", Units.Fahrenheit, 1, Part: ReadingPart.Heater);
+    public static readonly ReadingKind CutOut = new("cutOut", Units.Fahrenheit, 2, Part: ReadingPart.Heater);
 
     /// <summary>Water temperature at which it comes on again.</summary>
-    public static readonly ReadingKind CutIn = new("cutIn", Units.Fahrenheit, 1, Part: ReadingPart.Heater);
+    public static readonly ReadingKind CutIn = new("cutIn", Units.Fahrenheit, 2, Part: ReadingPart.Heater);
 
     /// <summary>Mean temperature of a tank at a steady load.</summary>
     public static readonly ReadingKind TankTemperature = new(
         "tankTemperature",
         Units.Fahrenheit,
-        1.5,
+        3,
         Part: ReadingPart.Tank,
         NeedsRate: true
     );
 
     /// <summary>Final rinse at the manifold at a steady load.</summary>
-    public static readonly ReadingKind FinalRinseTemperature = new("finalRinseTemperature", Units.Fahrenheit, 1.5, NeedsRate: true);
+    public static readonly ReadingKind FinalRinseTemperature = new("finalRinseTemperature", Units.Fahrenheit, 3, NeedsRate: true);
 
     /// <summary>Share of the time a heater is on at a steady load.</summary>
     public static readonly ReadingKind LoadHeaterDuty = new(
         "loadHeaterDuty",
         Units.Percent,
-        0.05,
+        0.1,
         Proportional: true,
         Part: ReadingPart.Heater,
         NeedsRate: true
     );
 
     /// <summary>Power of a heater while it is on, by a meter. Live electrical work: for a licensed electrician.</summary>
-    public static readonly ReadingKind HeaterPower = new("heaterPower", Units.Kilowatt, 0.02, Proportional: true, Part: ReadingPart.Heater);
+    public static readonly ReadingKind HeaterPower = new("heaterPower", Units.Kilowatt, 0.04, Proportional: true, Part: ReadingPart.Heater);
 
     /// <summary>Current of the first line of an electric heater while it is on. Live electrical work: for a licensed electrician.</summary>
     public static readonly ReadingKind LineCurrentA = Current("lineCurrentA");
@@ -208,5 +212,5 @@ public static class ReadingKinds
         return null;
     }
 
-    private static ReadingKind Current(string id) => new(id, Units.Ampere, 0.03, Proportional: true, Part: ReadingPart.Heater);
+    private static ReadingKind Current(string id) => new(id, Units.Ampere, 0.06, Proportional: true, Part: ReadingPart.Heater);
 }

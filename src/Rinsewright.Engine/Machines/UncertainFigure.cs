@@ -48,7 +48,7 @@ internal sealed class UncertainFigure<T>(
 
     public override double Sigma(Machine machine) =>
         get(machine) is { Uncertainty: { } steps, Written: var written } && written.SI != 0
-            ? steps * Step(written.Unit) / (Scatter.Proportional ? Math.Abs(written.SI) : 1)
+            ? steps / 2 * Step(written.Unit) / (Scatter.Proportional ? Math.Abs(written.SI) : 1)
             : Scatter.Typical;
 
     public override Amount At(Machine machine, double off)
@@ -68,7 +68,8 @@ internal sealed class UncertainFigure<T>(
     public override Machine Measured(Machine machine, double off, double sigma, string source, DateOnly on)
     {
         var value = At(machine, off);
-        var steps = Scatter.Proportional ? Math.Abs(value.Value) * sigma : sigma / Step(value.Unit);
+        // Written as ±: two standard uncertainties.
+        var steps = 2 * (Scatter.Proportional ? Math.Abs(value.Value) * sigma : sigma / Step(value.Unit));
         return set(machine, new Figure<T>(value, Provenance.Measured, source, on, steps));
     }
 

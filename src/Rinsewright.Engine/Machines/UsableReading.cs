@@ -84,11 +84,11 @@ internal sealed record UsableReading(IReadOnlyList<int> Places, ReadingKind Kind
     {
         if (reading.Uncertainty is > 0 and var own)
         {
-            var step = own * reading.Value.Unit.Numerator / reading.Value.Unit.Denominator;
+            var step = own / 2 * reading.Value.Unit.Numerator / reading.Value.Unit.Denominator;
             return kind.Proportional ? step / Math.Max(reading.Value.SI, 1e-12) : step;
         }
 
-        return kind.Proportional ? kind.Uncertainty : kind.Uncertainty * kind.Unit.Numerator / kind.Unit.Denominator;
+        return kind.Sigma;
     }
 
     private static int? PartOf(ModelParameters p, ReadingKind kind, string? part)

@@ -59,7 +59,7 @@ internal sealed class SyntheticReadings
             Racks = rate / 3600,
         };
         var amount = ReadingModel.InUnit(usable, new ReadingModel(Truth.Tanks.Length).Expected(Truth, usable));
-        var error = errors.At(1, taken++) * kind.Uncertainty;
+        var error = errors.At(1, taken++) * kind.Uncertainty / 2;
         Readings.Add(
             reading with
             {
