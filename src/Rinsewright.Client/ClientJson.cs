@@ -18,6 +18,7 @@ namespace Rinsewright.Client;
 [JsonSerializable(typeof(TakenFile[]))]
 [JsonSerializable(typeof(ComputeAnswer))]
 [JsonSerializable(typeof(SitePrices))]
+[JsonSerializable(typeof(IReadOnlyList<KeptReading>))]
 [JsonSerializable(typeof(BackupHead))]
 [JsonSerializable(typeof(BackupContent))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, string>))]

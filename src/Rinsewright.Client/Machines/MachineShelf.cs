@@ -69,6 +69,22 @@ public sealed class MachineShelf(IDeviceStore store)
             : new SitePrices();
     }
 
+    /// <summary>Readings of a machine, the earliest first.</summary>
+    public async Task<IReadOnlyList<KeptReading>> ReadingsAsync(Guid id) =>
+        await store.MarkAsync("readings-" + id) is { Length: > 0 } text
+            ? JsonSerializer.Deserialize(text, ClientJson.Default.IReadOnlyListKeptReading) ?? []
+            : [];
+
+    /// <summary>Keeps the readings of a machine.</summary>
+    public Task KeepReadingsAsync(Guid id, IReadOnlyList<KeptReading> readings) =>
+        store.MarkAsync("readings-" + id, JsonSerializer.Serialize(readings, ClientJson.Default.IReadOnlyListKeptReading));
+
+    /// <summary>Photograph of a machine's plate, as the address of an image; null where there is none.</summary>
+    public async Task<string?> PhotographAsync(Guid id) => await store.MarkAsync("photograph-" + id) is { Length: > 0 } address ? address : null;
+
+    /// <summary>Keeps a photograph; empty takes it away.</summary>
+    public Task KeepPhotographAsync(Guid id, string address) => store.MarkAsync("photograph-" + id, address);
+
     private async Task<IReadOnlyList<Guid>> IdsAsync() =>
         [
             .. (await store.MarkAsync(Index) ?? "")
