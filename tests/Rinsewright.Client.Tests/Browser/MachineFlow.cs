@@ -86,7 +86,7 @@ public sealed class MachineFlow(BrowserFixture fixture)
 
         // What if the water comes in colder: the booster no longer makes it.
         await TabAsync("what-if");
-        await page.FillAsync("#knob-water-typed", "100");
+        await page.FillAsync("#knob-water-typed", "60");
         await page.Locator("#knob-water-typed").BlurAsync();
         await page.Locator("#what-if-result .limit-list .st.bad").First.WaitForAsync();
         await page.Locator("#day-cost > summary").ClickAsync();
