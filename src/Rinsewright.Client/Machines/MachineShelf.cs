@@ -80,7 +80,8 @@ public sealed class MachineShelf(IDeviceStore store)
         store.MarkAsync("readings-" + id, JsonSerializer.Serialize(readings, ClientJson.Default.IReadOnlyListKeptReading));
 
     /// <summary>Photograph of a machine's plate, as the address of an image; null where there is none.</summary>
-    public async Task<string?> PhotographAsync(Guid id) => await store.MarkAsync("photograph-" + id) is { Length: > 0 } address ? address : null;
+    public async Task<string?> PhotographAsync(Guid id) =>
+        await store.MarkAsync("photograph-" + id) is { Length: > 0 } address ? address : null;
 
     /// <summary>Keeps a photograph; empty takes it away.</summary>
     public Task KeepPhotographAsync(Guid id, string address) => store.MarkAsync("photograph-" + id, address);

@@ -30,7 +30,15 @@ public sealed class MachineOfflineFlow(BrowserFixture fixture)
         await page.Locator("#should-read .read-row").First.WaitForAsync();
 
         await TabAsync("plate");
-        await page.Locator("#plate-camera").SetInputFilesAsync(new FilePayload { Name = "plate.png", MimeType = "image/png", Buffer = Dot });
+        await page.Locator("#plate-camera")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "plate.png",
+                    MimeType = "image/png",
+                    Buffer = Dot,
+                }
+            );
         await page.Locator("#plate-photo img").WaitForAsync();
         await TypeAsync("#machine-name", "Larkspur");
         await TypeAsync("#figure-tanks-wash-heater-rated", "15");
@@ -112,7 +120,5 @@ public sealed class MachineOfflineFlow(BrowserFixture fixture)
 
     // One white dot, as a camera would give it.
     private static byte[] Dot { get; } =
-        Convert.FromBase64String(
-            "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8/5+hHgAHggJ/PchI7wAAAABJRU5ErkJggg=="
-        );
+        Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8/5+hHgAHggJ/PchI7wAAAABJRU5ErkJggg==");
 }
