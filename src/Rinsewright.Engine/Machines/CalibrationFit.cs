@@ -4,7 +4,7 @@ using MathNet.Numerics.Optimization;
 
 namespace Rinsewright.Engine.Machines;
 
-/// <summary>Least squares of readings and figures. Equation M35: Σ (reading off in its uncertainties)² + Σ (figure off in its σ)² becomes least.</summary>
+/// <summary>Least squares of readings and figures. Equation K16: Σ (reading off in its uncertainties)² + Σ (figure off in its σ)² becomes least.</summary>
 /// <param name="figures">Figures that may be off.</param>
 /// <param name="readings">Readings.</param>
 /// <param name="start">What the model computes with when no figure is off.</param>

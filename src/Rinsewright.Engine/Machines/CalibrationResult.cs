@@ -48,10 +48,10 @@ public sealed record ReadingProblem(int Reading, string Code);
 /// <summary>How readings contradict each other or the machine.</summary>
 public enum ContradictionKind
 {
-    /// <summary>No machine of this description, within the spread of its figures, gives all of them; equation M36.</summary>
+    /// <summary>No machine of this description, within the spread of its figures, gives all of them; equation K17.</summary>
     Misfit,
 
-    /// <summary>The heat needed for what was read passes the heat there is by more than a quarter; equation M34.</summary>
+    /// <summary>The heat needed for what was read passes the heat there is by more than a quarter; equation K15.</summary>
     HeatBalance,
 }
 

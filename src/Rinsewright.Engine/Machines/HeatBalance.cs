@@ -1,6 +1,6 @@
 namespace Rinsewright.Engine.Machines;
 
-/// <summary>Whether the heat needed for a running temperature is there at all. Equation M34.</summary>
+/// <summary>Whether the heat needed for a running temperature is there at all. Equation K15.</summary>
 internal static class HeatBalance
 {
     // More than any heater, W: the tank is held where it was read, and what that takes is read off.

@@ -4,7 +4,7 @@ using Rinsewright.Engine.Water;
 
 namespace Rinsewright.Engine.Machines;
 
-/// <summary>Openings of leaks from the fall of a level or from how much the fill runs, closed form. Equations M22 and M23. A description holds no leak, so it stays beside the machine.</summary>
+/// <summary>Openings of leaks from the fall of a level or from how much the fill runs, closed form. Equations K3 and K4. A description holds no leak, so it stays beside the machine.</summary>
 internal sealed class LeakEstimates
 {
     private readonly SortedReadings sorted;

@@ -2,7 +2,7 @@ using Rinsewright.Engine.Heat;
 
 namespace Rinsewright.Engine.Machines;
 
-/// <summary>Heat an electric heater gives, from the currents of its lines. Equations M36 and H9.</summary>
+/// <summary>Heat an electric heater gives, from the currents of its lines. Equations K18 and H9.</summary>
 internal static class LineCurrents
 {
     // Share by which the line voltage may be off what the description says (estimate, no source).

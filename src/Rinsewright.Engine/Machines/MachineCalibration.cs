@@ -2,7 +2,7 @@ namespace Rinsewright.Engine.Machines;
 
 /// <summary>
 /// Learns the figures of a machine from readings. Each figure starts from what is written and may be off by what is usual of its kind; one that a reading is there to tell may be off
-/// by much more. The estimate is the least sum of squares of readings and figures over the steady model, equation M35. It is no proof of anything: a wrong
+/// by much more. The estimate is the least sum of squares of readings and figures over the steady model, equation K16. It is no proof of anything: a wrong
 /// reading gives a wrong figure, unless others contradict it.
 /// </summary>
 public static class MachineCalibration

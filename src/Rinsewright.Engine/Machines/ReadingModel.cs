@@ -4,7 +4,7 @@ using Rinsewright.Engine.Water;
 
 namespace Rinsewright.Engine.Machines;
 
-/// <summary>What a machine gives for each kind of reading. The steady model for what is read hot; heat-up and cooling by the time the heat balance takes. Equation M35.</summary>
+/// <summary>What a machine gives for each kind of reading. The steady model for what is read hot; heat-up and cooling by the time the heat balance takes. Equation K16.</summary>
 /// <param name="tanks">Tanks of the machines.</param>
 internal sealed class ReadingModel(int tanks)
 {
