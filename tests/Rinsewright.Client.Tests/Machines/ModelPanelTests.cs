@@ -5,6 +5,7 @@ using Rinsewright.Client.Records;
 using Rinsewright.Client.Shell;
 using Rinsewright.Client.Tests.Records;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Files.Drawing.Section;
 using Xunit;
@@ -31,10 +32,20 @@ public sealed class ModelPanelTests : BunitContext
     [Fact]
     public void Readings_stand_by_when_they_are_taken()
     {
-        var panel = Render<ShouldReadPanel>(p => p.Add(r => r.Reading, side.Reading).Add(r => r.Limits, side.Limits));
+        IReadOnlyList<KeptReading> read = [new("finalRinseTemperature", new AmountDto(171, "[degF]"), new DateOnly(2031, 5, 14))];
+        var panel = Render<ShouldReadPanel>(p =>
+            p.Add(r => r.Machine, TwoTanks).Add(r => r.Reading, side.Reading).Add(r => r.Limits, side.Limits).Add(r => r.Read, read)
+        );
         Assert.Equal(Enum.GetValues<ReadDuring>().Length, panel.FindAll(".read-group").Count);
         Assert.NotEmpty(panel.FindAll(".band .wall"));
         Assert.Contains(preferences.Words["client.model.single"], panel.Markup, StringComparison.Ordinal);
+
+        // Below the 180 °F of the rule; the ranges follow in their own time.
+        Assert.Single(panel.FindAll(".read-row .mark.bad, .read-row .bad"));
+        panel.WaitForAssertion(
+            () => Assert.DoesNotContain(preferences.Words["client.model.single"], panel.Markup, StringComparison.Ordinal),
+            TimeSpan.FromSeconds(60)
+        );
     }
 
     /// <summary>
