@@ -1,5 +1,6 @@
 using System.Globalization;
 using Rinsewright.Benchmarks;
+using Rinsewright.Benchmarks.Machines;
 using Rinsewright.Benchmarks.Sanitization;
 
 // Children of a run: one job in a process of its own, so that its peak memory is its own.
@@ -17,7 +18,14 @@ if (options is null)
 }
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-var table = await ProofBenchmarks.RunAsync(options);
+var spread = SpreadBenchmarks.Run(options.Repeats);
+Console.WriteLine(spread);
+if (options.Only == "spread")
+{
+    return 0;
+}
+
+var table = await ProofBenchmarks.RunAsync(options) + "\n" + spread;
 Console.WriteLine(table);
 if (options.Write)
 {

@@ -21,7 +21,6 @@ builder.Services.AddSingleton<Work>();
 builder.Services.AddSingleton<Synchronizer>();
 builder.Services.AddSingleton<ProofSession>();
 builder.Services.AddSingleton<MachineShelf>();
-builder.Services.AddSingleton<IModelling, BrowserModelling>();
 
 var host = builder.Build();
 await host.Services.GetRequiredService<Preferences>().LoadAsync();

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Rinsewright.Client.Records;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Machines;
@@ -52,6 +53,38 @@ public sealed class MachineShelf(IDeviceStore store)
         await store.MarkAsync(Index, string.Join('\n', (await IdsAsync()).Where(k => k != id)));
         await store.MarkAsync(Mark + id, "");
     }
+
+    /// <summary>The day and prices of a machine's site; with a value, keeps it first.</summary>
+    public async Task<SitePrices> PricesAsync(Guid id, SitePrices? value = null)
+    {
+        if (value is not null)
+        {
+            await store.MarkAsync("prices-" + id, JsonSerializer.Serialize(value, ClientJson.Default.SitePrices));
+            return value;
+        }
+
+        var text = await store.MarkAsync("prices-" + id);
+        return text is { Length: > 0 }
+            ? JsonSerializer.Deserialize(text, ClientJson.Default.SitePrices) ?? new SitePrices()
+            : new SitePrices();
+    }
+
+    /// <summary>Readings of a machine, the earliest first.</summary>
+    public async Task<IReadOnlyList<KeptReading>> ReadingsAsync(Guid id) =>
+        await store.MarkAsync("readings-" + id) is { Length: > 0 } text
+            ? JsonSerializer.Deserialize(text, ClientJson.Default.IReadOnlyListKeptReading) ?? []
+            : [];
+
+    /// <summary>Keeps the readings of a machine.</summary>
+    public Task KeepReadingsAsync(Guid id, IReadOnlyList<KeptReading> readings) =>
+        store.MarkAsync("readings-" + id, JsonSerializer.Serialize(readings, ClientJson.Default.IReadOnlyListKeptReading));
+
+    /// <summary>Photograph of a machine's plate, as the address of an image; null where there is none.</summary>
+    public async Task<string?> PhotographAsync(Guid id) =>
+        await store.MarkAsync("photograph-" + id) is { Length: > 0 } address ? address : null;
+
+    /// <summary>Keeps a photograph; empty takes it away.</summary>
+    public Task KeepPhotographAsync(Guid id, string address) => store.MarkAsync("photograph-" + id, address);
 
     private async Task<IReadOnlyList<Guid>> IdsAsync() =>
         [

@@ -4,12 +4,36 @@ using Rinsewright.Client.Parts;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
+using Rinsewright.Files.Drawing;
+using MachineReading = Rinsewright.Contracts.Machines.MachineReading;
 
 namespace Rinsewright.Client.Machines;
 
 /// <summary>Figures as a person types them from a plate or a reading.</summary>
 public static class TypedFigure
 {
+    /// <summary>
+    /// The figures of a machine that have a field: what is absent has none, and vents are a list without names. Typical ones in the units of the trade, those somebody has
+    /// written as they were written.
+    /// </summary>
+    public static IEnumerable<FigureView> Shown(Machine machine, UnitDisplay units) =>
+        MachineFile
+            .Figures(machine)
+            .Where(f => f.Written is not null && !f.Path.StartsWith("vents", StringComparison.Ordinal))
+            .Select(f => f.Basis == Provenance.Typical ? f with { Written = InTrade(f.Written!.Value, units) } : f);
+
+    private static Amount InTrade(Amount amount, UnitDisplay units)
+    {
+        var si = units == UnitDisplay.Si;
+        var unit = amount.Unit.Dimension switch
+        {
+            Dimension.Speed => si ? Units.MetrePerMinute : Units.FootPerMinute,
+            Dimension.Length when amount.Unit == Units.Millimetre && amount.Value >= 25 && !si => Units.Inch,
+            _ => Files.Drawing.Shown.UnitFor(amount.Unit, units),
+        };
+        return unit == amount.Unit ? amount : new Amount(Math.Round(amount.In(unit).Value, 2), unit);
+    }
+
     /// <summary>The machine with one figure typed anew.</summary>
     /// <param name="machine">The machine as it stands.</param>
     /// <param name="figure">The figure.</param>

@@ -17,6 +17,18 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         "System.IO.Compression.wasm",
     ];
 
+    private static readonly string[] Calibration = ["MathNet.Numerics.wasm"];
+
+    /// <summary>Fetches what a calibration solves with; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task CalibrationAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Calibration);
+        }
+    }
+
     /// <summary>Fetches what makes a PDF; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
     public async Task SheetsAsync()

@@ -6,12 +6,12 @@ using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Contracts.Machines;
 
-/// <summary>A figure in the file: <c>{ "value": 18.5, "unit": "[gal_us]", "basis": "measured", "on": "2026-11-20" }</c>, on one line.</summary>
+/// <summary>A figure in the file: <c>{ "value": 18.5, "unit": "[gal_us]", "basis": "measured", "source": "service", "on": "2026-11-20", "uncertainty": 0.4 }</c>, on one line.</summary>
 internal static class FigureJson
 {
     internal static readonly string[] AmountFields = ["value", "unit"];
 
-    private static readonly string[] Fields = ["value", "unit", "basis", "source", "on"];
+    private static readonly string[] Fields = ["value", "unit", "basis", "source", "on", "uncertainty"];
 
     internal static Figure<T>? Read<T>(JsonElement element, string path, Bounds bounds, Problems problems)
         where T : struct, IQuantity<T>
@@ -25,6 +25,7 @@ internal static class FigureJson
         var basis = Basis(element, path, problems);
         var source = Text(element, "source", path, problems);
         var on = Day(element, path, problems);
+        var uncertainty = Uncertainty(element, path, problems);
         if (on is not null && basis is Provenance.Typical or Provenance.DataPlate)
         {
             problems.Add($"{path}.on", "day-not-measured");
@@ -36,7 +37,7 @@ internal static class FigureJson
         }
 
         // A value that cannot be keeps the typical one in its place, so that one slip is told once.
-        return bounds.Check(written, path, problems) ? new Figure<T>(written, from, source, on) : null;
+        return bounds.Check(written, path, problems) ? new Figure<T>(written, from, source, on, uncertainty) : null;
     }
 
     /// <summary>Value and unit of an object that has these fields.</summary>
@@ -71,7 +72,8 @@ internal static class FigureJson
     }
 
     internal static FigureView View<T>(string path, string word, Figure<T> figure)
-        where T : struct, IQuantity<T> => new(path, word, T.Dimension, figure.Written, figure.Basis, figure.Source, figure.On);
+        where T : struct, IQuantity<T> =>
+        new(path, word, T.Dimension, figure.Written, figure.Basis, figure.Source, figure.On, figure.Uncertainty);
 
     internal static void Write<T>(Utf8JsonWriter writer, string name, Figure<T> figure)
         where T : struct, IQuantity<T>
@@ -81,12 +83,13 @@ internal static class FigureJson
     }
 
     internal static string Line<T>(Figure<T> figure)
-        where T : struct, IQuantity<T> => Line(figure.Written, figure.Basis, figure.Source, figure.On);
+        where T : struct, IQuantity<T> => Line(figure.Written, figure.Basis, figure.Source, figure.On, figure.Uncertainty);
 
-    internal static string Line(Amount written, Provenance basis, string? source, DateOnly? on) =>
+    internal static string Line(Amount written, Provenance basis, string? source, DateOnly? on, double? uncertainty = null) =>
         $"{{ {Inner(written)}, \"basis\": {Quoted(Wire.Name(basis))}"
         + (source is null ? "" : $", \"source\": {Quoted(source)}")
         + (on is { } day ? $", \"on\": {Quoted(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture))}" : "")
+        + (uncertainty is { } steps ? $", \"uncertainty\": {steps.ToString("R", CultureInfo.InvariantCulture)}" : "")
         + " }";
 
     internal static string Line(Amount amount) => $"{{ {Inner(amount)} }}";
@@ -175,6 +178,22 @@ internal static class FigureJson
         }
 
         problems.Add($"{path}.{name}", "not-a-text");
+        return null;
+    }
+
+    private static double? Uncertainty(JsonElement element, string path, Problems problems)
+    {
+        if (!element.TryGetProperty("uncertainty", out var uncertainty))
+        {
+            return null;
+        }
+
+        if (uncertainty.ValueKind == JsonValueKind.Number && uncertainty.TryGetDouble(out var steps) && double.IsFinite(steps) && steps > 0)
+        {
+            return steps;
+        }
+
+        problems.Add($"{path}.uncertainty", "uncertainty-not-positive");
         return null;
     }
 

@@ -11,6 +11,7 @@ namespace Rinsewright.Contracts.Machines;
 /// <param name="Basis">Where it comes from; typical where absent.</param>
 /// <param name="Source">The reading or place it was taken from.</param>
 /// <param name="On">Day of the reading.</param>
+/// <param name="Uncertainty">Half-width ± in steps of the unit; null where not said.</param>
 public sealed record FigureView(
     string Path,
     string Word,
@@ -18,5 +19,6 @@ public sealed record FigureView(
     Amount? Written,
     Provenance Basis,
     string? Source = null,
-    DateOnly? On = null
+    DateOnly? On = null,
+    double? Uncertainty = null
 );

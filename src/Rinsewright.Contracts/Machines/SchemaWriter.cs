@@ -60,6 +60,7 @@ internal sealed class SchemaWriter(Words words)
                     },
                     ["source"] = new JsonObject { ["type"] = "string" },
                     ["on"] = new JsonObject { ["type"] = "string", ["format"] = "date" },
+                    ["uncertainty"] = new JsonObject { ["type"] = "number", ["exclusiveMinimum"] = 0 },
                 },
                 ["required"] = new JsonArray("value", "unit", "basis"),
                 ["additionalProperties"] = false,

@@ -21,7 +21,17 @@ public enum Provenance
 /// <param name="Basis">Where it comes from.</param>
 /// <param name="Source">The reading or place it was taken from, in the words of whoever wrote it; null where nothing was said.</param>
 /// <param name="On">Day of the reading; null where not measured.</param>
-public readonly record struct Figure<T>(Amount Written, Provenance Basis = Provenance.Typical, string? Source = null, DateOnly? On = null)
+/// <param name="Uncertainty">
+/// Half-width ± within which the true value lies nineteen times of twenty, in steps of the unit as written, above 0: 3 of 166 °F is ± 3 °F; null for
+/// what is usual of its kind.
+/// </param>
+public readonly record struct Figure<T>(
+    Amount Written,
+    Provenance Basis = Provenance.Typical,
+    string? Source = null,
+    DateOnly? On = null,
+    double? Uncertainty = null
+)
     where T : struct, IQuantity<T>
 {
     /// <summary>The figure as a quantity.</summary>

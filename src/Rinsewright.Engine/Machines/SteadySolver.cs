@@ -35,7 +35,7 @@ internal sealed partial class SteadySolver(int tanks)
         room = new RoomAir(p.RoomTemperature, p.RoomHumidity);
         var s = Solution;
         s.Duties = Duties.At(p, racks);
-        SolveRinse(s);
+        SolveRinse(p, room, s);
         for (var i = 0; i < tanks; i++)
         {
             ref var t = ref s.Tanks[i];
@@ -60,7 +60,8 @@ internal sealed partial class SteadySolver(int tanks)
         return s;
     }
 
-    private void SolveRinse(SteadySolution s)
+    /// <summary>Booster and final rinse at the duties of a solution; the tanks do not act on them.</summary>
+    internal static void SolveRinse(ModelParameters p, in RoomAir room, SteadySolution s)
     {
         s.Rinse = default;
         s.MeanRinse = 0;

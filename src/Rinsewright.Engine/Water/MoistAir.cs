@@ -6,17 +6,18 @@ internal static class MoistAir
     /// <summary>Pressure of the atmosphere, Pa.</summary>
     public const double Atmosphere = 101325;
 
-    private const double PascalPerMillimetreOfMercury = 133.322;
-    private const double A = 8.07131;
-    private const double B = 1730.63;
-    private const double C = 233.426;
+    /// <summary>Constants of W1 to W3; the kernels that compute several machines side by side use them too.</summary>
+    internal const double PascalPerMillimetreOfMercury = 133.322;
+    internal const double A = 8.07131;
+    internal const double B = 1730.63;
+    internal const double C = 233.426;
 
     // Mass of vapour to mass of air at equal pressures; J/(kg K) of air and of vapour; J/kg to make vapour at 0 °C.
-    private const double MolarMassRatio = 0.62198;
-    private const double AirCapacity = 1006;
-    private const double VapourCapacity = 1860;
-    private const double VapourHeat = 2.501e6;
-    private static readonly double Ln10 = Math.Log(10);
+    internal const double MolarMassRatio = 0.62198;
+    internal const double AirCapacity = 1006;
+    internal const double VapourCapacity = 1860;
+    internal const double VapourHeat = 2.501e6;
+    internal static readonly double Ln10 = Math.Log(10);
 
     /// <summary>Pressure of saturated vapour, Pa, over water at <paramref name="celsius"/>. Equation W1 (Antoine, from memory; within 0.4 % of steam tables).</summary>
     public static double SaturationPressure(double celsius) => PascalPerMillimetreOfMercury * Math.Exp(Ln10 * (A - (B / (C + celsius))));

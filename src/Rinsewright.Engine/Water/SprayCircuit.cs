@@ -78,6 +78,9 @@ internal readonly record struct SprayCircuit
         );
     }
 
+    /// <summary>The circuit that gives the same flow at another arm pressure, against this one's.</summary>
+    public SprayCircuit AtPressure(double share) => new(head * share, droop * share, strainer * share, Jets / Math.Sqrt(share), Nominal);
+
     /// <summary>Flows in a given condition.</summary>
     public SprayFlow At(in SprayCondition condition)
     {

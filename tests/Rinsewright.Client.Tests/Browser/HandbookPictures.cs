@@ -6,7 +6,7 @@ using Xunit;
 namespace Rinsewright.Client.Tests.Browser;
 
 /// <summary>
-/// Takes the handbook's pictures of the Proof screen. Not a test: run it by hand with
+/// Takes the handbook's pictures. Not a test: run it by hand with
 /// <c>dotnet run --project tests/Rinsewright.Client.Tests -- -explicit only -class "*HandbookPictures"</c> and look at docs/handbook/images.
 /// </summary>
 [Collection("Browser")]
@@ -51,5 +51,37 @@ public sealed class HandbookPictures(BrowserFixture fixture)
                 new PageScreenshotOptions { Path = Path.Combine(folder, name + "-whole.png"), FullPage = true }
             );
         }
+    }
+
+    /// <summary>The Machine screen: what it should read, a fault, what if.</summary>
+    [Theory(Explicit = true)]
+    [InlineData("machine-phone", 390, 844, "reads")]
+    [InlineData("machine-fault", 1280, 800, "faults")]
+    [InlineData("machine-what-if", 1280, 800, "what-if")]
+    public async Task Take_machine(string name, int width, int height, string tab)
+    {
+        var server = await fixture.ServerAsync();
+        await using var context = await fixture.ContextAsync(new ViewportSize { Width = width, Height = height });
+        var screen = await Screen.OpenAsync(context, server.Address, "machine");
+        var page = screen.Page;
+        await page.Locator("#machine-file").SetInputFilesAsync(Path.Combine(Tree.Root, "docs", "examples", "larkspur-two-tank.json"));
+        await page.Locator("#should-read .read-row").First.WaitForAsync();
+        await page.Locator($".tabs input[value={tab}]").CheckAsync();
+        if (tab == "faults")
+        {
+            await page.ClickAsync("[data-fault='drain-seal-missing']");
+            await page.Locator("#faults .lesson b").WaitForAsync();
+        }
+        else if (tab == "what-if")
+        {
+            await page.FillAsync("#knob-water-typed", "110");
+            await page.Locator("#knob-water-typed").BlurAsync();
+            await page.Locator("#what-if-result .shows").First.WaitForAsync();
+        }
+
+        await page.WaitForTimeoutAsync(2500);
+        await page.ScreenshotAsync(
+            new PageScreenshotOptions { Path = Path.Combine(Tree.Root, "docs", "handbook", "images", name + ".png") }
+        );
     }
 }

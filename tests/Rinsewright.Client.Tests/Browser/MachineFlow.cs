@@ -49,24 +49,52 @@ public sealed class MachineFlow(BrowserFixture fixture)
             .Expect(page.Locator("[data-id='booster']"))
             .ToHaveAttributeAsync("aria-label", $"{screen.Words["section.part.booster"]}, {screen.Words["section.state.dirty"]}");
 
+        await TabAsync("plate");
+
         // The plate: a number alone has the unit it had; what is typed is the plate's.
         await page.FillAsync("#figure-booster-heater-rated", "30");
         await page.Locator("#figure-booster-heater-rated").BlurAsync();
         await page.FillAsync("#machine-name", "Larkspur");
         await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync("Larkspur");
-        await page.Locator("#model tbody").First.WaitForAsync();
+        await CheckAsync("plate");
+        await PictureAsync("plate");
+        await TabAsync("reads");
+        await page.Locator("#should-read .read-row").First.WaitForAsync();
+        await CheckAsync("two tanks");
+        await PictureAsync("readings");
 
-        // A missing drain seal: hidden under load, plain when idle, and shown on the drawing.
-        await page.SelectOptionAsync("#model-fault", "drain-seal-missing");
-        await Assertions.Expect(page.Locator("#model [role=status]")).ToContainTextAsync(screen.Words["client.model.hidden"]);
+        // Three faults. A missing drain seal: hidden under load, plain when idle, and shown on the drawing.
+        await TabAsync("faults");
+        await CheckAsync("faults");
+        await page.FillAsync("#fault-search", screen.Words["fault.drain-seal-missing"]);
+        await page.ClickAsync("[data-fault='drain-seal-missing']");
+        await Assertions.Expect(page.Locator("#faults .lesson")).ToContainTextAsync(screen.Words["client.model.lesson-idle"]);
         await Assertions
             .Expect(page.Locator("[data-id='standpipe-seal@wash']"))
             .ToHaveAttributeAsync(
                 "aria-label",
                 new Regex(screen.Words["section.state.missing"], RegexOptions.None, TimeSpan.FromSeconds(1))
             );
-        await CheckAsync("two tanks");
-        await PictureAsync("machine");
+        await CheckAsync("a fault");
+        await PictureAsync("fault");
+        foreach (var (fault, lesson) in new[] { ("fill-strainer-clogged", "lesson-heat-up"), ("rinse-jets-scaled", "lesson-load") })
+        {
+            await page.ClickAsync("#fault-other");
+            await page.ClickAsync($"[data-fault='{fault}']");
+            await Assertions.Expect(page.Locator("#faults .lesson")).ToContainTextAsync(screen.Words["client.model." + lesson]);
+        }
+
+        // What if the water comes in colder: the booster no longer makes it.
+        await TabAsync("what-if");
+        await page.FillAsync("#knob-water-typed", "60");
+        await page.Locator("#knob-water-typed").BlurAsync();
+        await page.Locator("#what-if-result .limit-list .st.bad").First.WaitForAsync();
+        await page.Locator("#day-cost > summary").ClickAsync();
+        await page.FillAsync("#day-racks", "400");
+        await page.Locator("#day-racks").BlurAsync();
+        await page.Locator("#day-table").WaitForAsync();
+        await CheckAsync("what if");
+        await PictureAsync("what-if");
         var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("#export"));
         var written = MachineFile.Read(await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken));
         var rated = written.Machine!.Booster!.Heater.Rated!.Value;
@@ -85,6 +113,8 @@ public sealed class MachineFlow(BrowserFixture fixture)
 
         Assert.True(found.Count == 0, string.Join('\n', found));
         screen.Quiet();
+
+        Task TabAsync(string name) => page.Locator($".tabs input[value={name}]").CheckAsync();
 
         async Task MakeAsync(MachineKind kind)
         {

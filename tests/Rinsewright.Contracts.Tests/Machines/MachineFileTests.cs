@@ -55,6 +55,26 @@ public sealed class MachineFileTests
             Tree.Files("docs/examples", ".json").Select(f => Read(Tree.Read(f)).Kitchen!).Order(StringComparer.Ordinal)
         );
 
+    // Calibrated: what was measured keeps day, reading and uncertainty through the file.
+    [Fact]
+    public void A_calibrated_machine_comes_back()
+    {
+        var typical = TypicalMachines.Of(MachineKind.RackConveyorTwoTank);
+        var readings = new[]
+        {
+            new MachineReading("fillTime", new Amount(200, Units.Second), new DateOnly(2026, 11, 20)) { Part = "wash" },
+            new MachineReading("supplyTemperature", new Amount(131, Units.Fahrenheit), new DateOnly(2026, 11, 20)),
+        };
+        var machine = MachineCalibration.From(typical, readings).Machine;
+        var back = Read(MachineFile.Write(machine, whole: false));
+
+        Assert.Equal(machine.Supply.Water, back.Supply.Water);
+        Assert.Equal(machine.Tanks[0].Fill!.Flow, back.Tanks[0].Fill!.Flow);
+        Assert.Equal(Provenance.Measured, back.Supply.Water.Basis);
+        Assert.True(back.Supply.Water.Uncertainty > 0);
+        Assert.True(Fits(MachineFile.Write(machine)));
+    }
+
     [Fact]
     public void Schema_in_the_handbook_is_the_one_of_the_program() => Golden.Matches(SchemaPath, MachineFile.JsonSchema(Words.For("en")));
 
@@ -183,6 +203,12 @@ public sealed class MachineFileTests
         """ "finalRinse": { "captured": { "value": 120, "unit": "%", "basis": "measured" } } """,
         "finalRinse.captured",
         "too-much"
+    )]
+    [InlineData(
+        "rack-conveyor-two-tank",
+        """ "supply": { "water": { "value": 130, "unit": "[degF]", "basis": "measured", "uncertainty": -2 } } """,
+        "supply.water.uncertainty",
+        "uncertainty-not-positive"
     )]
     [InlineData("rack-conveyor-two-tank", """ "cycle": {} """, "cycle", "not-of-kind")]
     [InlineData("door-hot-water", """ "conveyor": {} """, "conveyor", "not-of-kind")]

@@ -1,0 +1,39 @@
+namespace Rinsewright.Engine.Machines;
+
+/// <summary>Whether the heat needed for a running temperature is there at all. Equation K15.</summary>
+internal static class HeatBalance
+{
+    // More than any heater, W: the tank is held where it was read, and what that takes is read off.
+    private const double Plenty = 1e7;
+
+    /// <summary>Readings of running temperatures that the heater of the plate cannot hold.</summary>
+    public static List<Contradiction> Contradictions(ModelParameters p, IReadOnlyList<UsableReading> readings)
+    {
+        List<Contradiction> found = [];
+        var solver = new SteadySolver(p.Tanks.Length);
+        foreach (var reading in readings)
+        {
+            if (reading.Kind != ReadingKinds.TankTemperature || p.Tanks[reading.Tank].Heater is not { } heater)
+            {
+                continue;
+            }
+
+            var held = p.WithTank(
+                reading.Tank,
+                t => t with { Heater = heater with { Power = Plenty, Coil = 0, SensorOffset = 0, SetPoint = reading.Value } }
+            );
+            var needed = solver.Solve(held, reading.Racks).Tanks[reading.Tank].Power;
+            var duty = readings.FirstOrDefault(r =>
+                r.Kind == ReadingKinds.LoadHeaterDuty && r.Tank == reading.Tank && r.Racks == reading.Racks
+            );
+            var power = heater.HeatAt(reading.Value);
+            if (FromReadings.Contradict(needed, power, duty?.Value ?? 1))
+            {
+                List<int> places = [.. reading.Places, .. duty?.Places ?? []];
+                found.Add(new Contradiction(ContradictionKind.HeatBalance, places, needed / (power * (duty?.Value ?? 1))));
+            }
+        }
+
+        return found;
+    }
+}
