@@ -62,8 +62,8 @@ public sealed class MachineFileTests
         var typical = TypicalMachines.Of(MachineKind.RackConveyorTwoTank);
         var readings = new[]
         {
-            new MachineReading("fillTime", new Amount(200, Units.Second), new DateOnly(2026, 11, 20)) { Part = "wash" },
-            new MachineReading("supplyTemperature", new Amount(131, Units.Fahrenheit), new DateOnly(2026, 11, 20)),
+            new Engine.Machines.MachineReading("fillTime", new Amount(200, Units.Second), new DateOnly(2026, 11, 20)) { Part = "wash" },
+            new Engine.Machines.MachineReading("supplyTemperature", new Amount(131, Units.Fahrenheit), new DateOnly(2026, 11, 20)),
         };
         var machine = MachineCalibration.From(typical, readings).Machine;
         var back = Read(MachineFile.Write(machine, whole: false));
