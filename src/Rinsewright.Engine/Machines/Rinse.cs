@@ -42,7 +42,7 @@ public sealed record Booster
     /// <summary>Heat held by its metal.</summary>
     public required Figure<HeatCapacity> Metal { get; init; }
 
-    /// <summary>Where it stands: its load side, from the load-end face; may lie outside the machine. For the drawing.</summary>
+    /// <summary>Where it stands: its load side, from the unload-end face, beside the machine. For the drawing.</summary>
     public required Figure<Length> At { get; init; }
 
     /// <summary>Its width along the machine. For the drawing.</summary>

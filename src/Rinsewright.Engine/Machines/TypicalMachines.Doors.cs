@@ -116,8 +116,8 @@ public static partial class TypicalMachines
                 {
                     Id = "wash",
                     Duty = TankDuty.Wash,
-                    From = Millimetre(200),
-                    To = Millimetre(440),
+                    From = Millimetre(110),
+                    To = Millimetre(530),
                     Capacity = Gallon(1.7),
                     Surface = SquareMetre(0.06),
                     ShellLoss = WattPerKelvin(6),

@@ -54,14 +54,67 @@ public static class PdfPainter
                 case SceneStatus s:
                     Status(s);
                     break;
+                case SceneCurve curve:
+                    Curve(curve, SceneStyles.Find(curve.Style));
+                    break;
                 case SceneGroup group:
-                    foreach (var inner in group.Marks)
-                    {
-                        Paint(inner);
-                    }
-
+                    PaintAll(group.Marks);
+                    break;
+                case ScenePart part:
+                    PaintAll(part.Marks);
+                    break;
+                case SceneLayer layer:
+                    PaintAll(layer.Marks);
                     break;
             }
+        }
+
+        private void PaintAll(IReadOnlyList<SceneMark> marks)
+        {
+            foreach (var mark in marks)
+            {
+                Paint(mark);
+            }
+        }
+
+        private void Curve(SceneCurve curve, SceneStyle style)
+        {
+            if (style.PaperOpacity == 0)
+            {
+                return;
+            }
+
+            var pen = Pen(style, curve.Width);
+            var brush = curve.Tint is { } tint ? new XSolidBrush(XColor.FromArgb(unchecked((int)(0xFF000000 | tint.Paper)))) : Brush(style);
+            if (brush is null && pen is null)
+            {
+                return;
+            }
+
+            var path = new XGraphicsPath { FillMode = XFillMode.Winding };
+            ScenePoint at = default;
+            foreach (var s in curve.Outline.Steps)
+            {
+                switch (s.Kind)
+                {
+                    case StepKind.Move:
+                        path.StartFigure();
+                        break;
+                    case StepKind.Line:
+                        path.AddLine(At(at.X, at.Y), At(s.To.X, s.To.Y));
+                        break;
+                    case StepKind.Curve:
+                        path.AddBezier(At(at.X, at.Y), At(s.First.X, s.First.Y), At(s.Second.X, s.Second.Y), At(s.To.X, s.To.Y));
+                        break;
+                    default:
+                        path.CloseFigure();
+                        break;
+                }
+
+                at = s.To;
+            }
+
+            g.DrawPath(pen, brush, path);
         }
 
         private void Line(SceneLine line, SceneStyle style)
@@ -85,7 +138,7 @@ public static class PdfPainter
         private void Text(SceneText t)
         {
             var style = SceneStyles.Find(t.Style);
-            var key = ((style.Size ?? 12) * scale, style.Weight >= 600);
+            var key = ((t.Size ?? style.Size ?? 12) * scale, style.Weight >= 600);
             if (!fonts.TryGetValue(key, out var font))
             {
                 fonts[key] = font = SheetFonts.Of(key.Item1, key.Item2);
@@ -137,14 +190,19 @@ public static class PdfPainter
 
         private XPoint At(double x, double y) => new(left + (x * scale), top + (y * scale));
 
-        private XPen? Pen(SceneStyle style)
+        private XPen? Pen(SceneStyle style, double? width = null)
         {
             if (style.Stroke is null || style.Halo > 0)
             {
                 return null;
             }
 
-            var pen = new XPen(Colour(style.Stroke, 1), Math.Max(0.4, style.Width * scale)) { LineJoin = XLineJoin.Round };
+            var pen = new XPen(Colour(style.Stroke, 1), Math.Max(0.4, (width ?? style.Width) * scale)) { LineJoin = XLineJoin.Round };
+            if (style.RoundCap)
+            {
+                pen.LineCap = XLineCap.Round;
+            }
+
             if (style.Dash is { Count: > 0 } dash)
             {
                 pen.DashPattern = [.. dash.Select(d => d / style.Width)];
@@ -153,7 +211,8 @@ public static class PdfPainter
             return pen;
         }
 
-        private static XBrush? Brush(SceneStyle style) => style.Fill is null ? null : new XSolidBrush(Colour(style.Fill, style.Opacity));
+        private static XBrush? Brush(SceneStyle style) =>
+            style.Fill is null or SceneStyles.Given ? null : new XSolidBrush(Colour(style.Fill, style.PaperOpacity ?? style.Opacity));
 
         // Mixed with the white of the paper rather than transparent: old printers and copiers stay faithful.
         private static XColor Colour(string token, double opacity)

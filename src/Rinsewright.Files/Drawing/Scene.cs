@@ -42,8 +42,36 @@ public sealed record SceneLine(string Style, IReadOnlyList<ScenePoint> Points, b
 /// <summary>A rectangle.</summary>
 public sealed record SceneBox(string Style, double X, double Y, double Width, double Height) : SceneMark(Style);
 
-/// <summary>A text on its baseline.</summary>
-public sealed record SceneText(string Style, double X, double Y, string Text, TextAnchor Anchor = TextAnchor.Start) : SceneMark(Style);
+/// <summary>A text on its baseline; <paramref name="Size"/> only where the style leaves the letter size to the mark, px.</summary>
+/// <param name="Silent">Part of the picture, as the unit on a dial: not read out.</param>
+public sealed record SceneText(
+    string Style,
+    double X,
+    double Y,
+    string Text,
+    TextAnchor Anchor = TextAnchor.Start,
+    double? Size = null,
+    bool Silent = false
+) : SceneMark(Style);
+
+/// <summary>A fill that follows a value instead of the style, as water does its temperature.</summary>
+/// <param name="Screen">On screen, 0xRRGGBB.</param>
+/// <param name="Paper">On paper, 0xRRGGBB.</param>
+/// <param name="Grade">Step of the grey it prints with, from 1; the browser's print rules know it as <c>g1</c> and so on.</param>
+public sealed record SceneTint(uint Screen, uint Paper, int Grade);
+
+/// <summary>Lines and curves. Width, px, only where the style leaves it to the mark.</summary>
+public sealed record SceneCurve(string Style, Outline Outline, SceneTint? Tint = null, double? Width = null) : SceneMark(Style);
+
+/// <summary>Something that can be pointed at: a button to assistive techniques.</summary>
+/// <param name="Style">Style names of the group.</param>
+/// <param name="Id">Its id.</param>
+/// <param name="Label">Its name and state in words.</param>
+/// <param name="Marks">How it is drawn.</param>
+public sealed record ScenePart(string Style, string Id, string Label, IReadOnlyList<SceneMark> Marks) : SceneMark(Style);
+
+/// <summary>Marks that belong together without being a thing of their own.</summary>
+public sealed record SceneLayer(string Style, IReadOnlyList<SceneMark> Marks) : SceneMark(Style);
 
 /// <summary>A status shape around its middle.</summary>
 public sealed record SceneStatus(StatusShape Shape, double X, double Y, double Radius) : SceneMark("sh " + SceneStyles.NameOf(Shape));
@@ -108,11 +136,13 @@ public sealed record ScenePlot(
 /// <param name="Description">The values it shows, in sentences: whoever cannot see it loses nothing.</param>
 /// <param name="Marks">What is drawn, from back to front.</param>
 /// <param name="Plots">Its plots.</param>
+/// <param name="Kind">Its class in the browser: <c>chart</c>, an image; or <c>section</c>, a group of parts.</param>
 public sealed record Scene(
     double Width,
     double Height,
     string Title,
     string Description,
     IReadOnlyList<SceneMark> Marks,
-    IReadOnlyList<ScenePlot> Plots
+    IReadOnlyList<ScenePlot> Plots,
+    string Kind = "chart"
 );

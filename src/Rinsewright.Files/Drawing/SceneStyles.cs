@@ -13,6 +13,8 @@ namespace Rinsewright.Files.Drawing;
 /// <param name="Size">Letter size, px; null for what is not text.</param>
 /// <param name="Weight">Letter weight, 400 to 700.</param>
 /// <param name="Halo">Width of the ground-coloured edge around letters, px.</param>
+/// <param name="PaperOpacity">Opacity on paper; <see cref="Opacity"/> where null, not drawn where 0.</param>
+/// <param name="RoundCap">Lines end in half circles: dots where a dash is short.</param>
 public sealed record SceneStyle(
     string Name,
     string? Stroke = null,
@@ -22,7 +24,9 @@ public sealed record SceneStyle(
     double Opacity = 1,
     double? Size = null,
     int Weight = 500,
-    double Halo = 0
+    double Halo = 0,
+    double? PaperOpacity = null,
+    bool RoundCap = false
 );
 
 /// <summary>The one table of styles: the browser's rules and the colours of paper both come from it.</summary>
@@ -63,7 +67,9 @@ public static class SceneStyles
         new("none", Stroke: "none", Width: 2),
     ];
 
-    private static readonly Dictionary<string, SceneStyle> ByName = All.ToDictionary(s => s.Name, StringComparer.Ordinal);
+    private static readonly Dictionary<string, SceneStyle> ByName = All.Concat(Section.SectionStyles.All)
+        .DistinctBy(s => s.Name, StringComparer.Ordinal)
+        .ToDictionary(s => s.Name, StringComparer.Ordinal);
 
     // Paper: white ground, black ink, greys that stay apart on a photocopy. Shapes are told by form, so that their fill may be grey or black.
     private static readonly Dictionary<string, uint> Paper = new(StringComparer.Ordinal)
@@ -83,6 +89,19 @@ public static class SceneStyles
         ["near"] = 0xBBBBBB,
         ["bad"] = 0x000000,
         ["none"] = 0x555555,
+        ["white"] = 0xFFFFFF,
+        ["on-accent"] = 0xFFFFFF,
+        ["cut"] = 0x000000,
+        ["line"] = 0x000000,
+        ["chamber"] = 0xFFFFFF,
+        ["sheet"] = 0xEEEEEE,
+        ["part"] = 0xFFFFFF,
+        ["part-2"] = 0xD0D0D0,
+        ["ware"] = 0xFFFFFF,
+        ["ware-line"] = 0x333333,
+        ["rack"] = 0xCCCCCC,
+        ["soil"] = 0x444444,
+        ["badge-ink"] = 0x000000,
     };
 
     private static readonly (string Token, string Light, string Dark)[] Screen =
@@ -103,6 +122,34 @@ public static class SceneStyles
         ("bad", "#D55E00", "#D55E00"),
         ("none", "#7b8387", "#98a3a9"),
     ];
+
+    private static readonly (string Token, string Light, string Dark)[] SectionScreen =
+    [
+        ("on-accent", "#ffffff", "#0e1b18"),
+        ("cut", "#2b3640", "#d6dce0"),
+        ("line", "#37434d", "#a9b4bb"),
+        ("chamber", "#efece5", "#191f24"),
+        ("sheet", "#e1dfd9", "#283037"),
+        ("part", "#fbfaf7", "#333d45"),
+        ("part-2", "#d3d3cf", "#4a565f"),
+        ("ware", "#fff8ec", "#f3e3d3"),
+        ("ware-line", "#96584a", "#d79a86"),
+        ("rack", "#b9a99a", "#8a7a6c"),
+    ];
+
+    // The same in both themes.
+    private static readonly Dictionary<string, string> Fixed = new(StringComparer.Ordinal)
+    {
+        ["white"] = "#fff",
+        ["soil"] = "#6b4a2f",
+        ["badge-ink"] = "#14181c",
+    };
+
+    /// <summary>Stands for a fill that the mark itself gives.</summary>
+    public const string Given = "given";
+
+    /// <summary>Styles of a kind of drawing.</summary>
+    public static IReadOnlyList<SceneStyle> Of(string kind) => kind == "chart" ? All : Section.SectionStyles.All;
 
     /// <summary>Style that decides for a mark: the last of its names.</summary>
     /// <exception cref="ArgumentException">The table has no such style.</exception>
@@ -127,27 +174,33 @@ public static class SceneStyles
 
     /// <summary>The rules for the browser, by the colour tokens (<c>--ink</c> and so on) of the page.</summary>
     /// <param name="scope">Selector they are kept inside.</param>
-    public static string Css(string scope = ".chart")
+    /// <param name="styles">Styles to write; null: those of charts.</param>
+    public static string Css(string scope = ".chart", IReadOnlyList<SceneStyle>? styles = null)
     {
         var css = new StringBuilder();
         css.Append(
             CultureInfo.InvariantCulture,
             $"{scope} text {{ font-family: var(--face, system-ui, sans-serif); font-variant-numeric: tabular-nums; }}\n"
         );
-        foreach (var s in All)
+        foreach (var s in styles ?? All)
         {
             css.Append(
                 CultureInfo.InvariantCulture,
-                $"{scope} .{s.Name} {{ fill: {Token(s.Fill)}; stroke: {(s.Halo > 0 ? "var(--paper)" : Token(s.Stroke))};"
+                $"{scope} .{s.Name} {{{(s.Fill == Given ? "" : $" fill: {Token(s.Fill)};")} stroke: {(s.Halo > 0 ? "var(--paper)" : Token(s.Stroke))};"
             );
             css.Append(
                 s.Halo > 0 ? $" stroke-width: {Px(s.Halo)}; paint-order: stroke; stroke-linejoin: round;"
                 : s.Stroke is null ? ""
-                : $" stroke-width: {Px(s.Width)}; stroke-linejoin: round;"
+                : $"{(s.Width > 0 ? $" stroke-width: {Px(s.Width)};" : "")} stroke-linejoin: round;"
             );
-            css.Append(s.Dash is { Count: > 0 } d ? $" stroke-dasharray: {string.Join(' ', d.Select(SvgWriter.Number))};" : "");
+            css.Append(s.RoundCap ? " stroke-linecap: round;" : "");
+            css.Append(s.Dash is { Count: > 0 } d ? $" stroke-dasharray: {string.Join(' ', d.Select(n => SvgWriter.Number(n)))};" : "");
             css.Append(s.Opacity < 1 ? $" opacity: {SvgWriter.Number(s.Opacity)};" : "");
-            css.Append(s.Size is { } size ? $" font-size: {Px(size)}; font-weight: {s.Weight};" : "");
+            css.Append(
+                s.Size is { } size ? $" font-size: {Px(size)}; font-weight: {s.Weight};"
+                : s.Weight != 500 ? $" font-weight: {s.Weight};"
+                : ""
+            );
             css.Append(" }\n");
         }
 
@@ -155,10 +208,13 @@ public static class SceneStyles
     }
 
     /// <summary>Both themes' colours as rules, for a drawing that stands alone.</summary>
-    public static string Tokens(string scope)
+    /// <param name="scope">Selector they are kept inside.</param>
+    /// <param name="kind">Kind of the drawing.</param>
+    public static string Tokens(string scope, string kind = "chart")
     {
-        var light = string.Join(' ', Screen.Select(t => $"--{t.Token}: {t.Light};"));
-        var dark = string.Join(' ', Screen.Select(t => $"--{t.Token}: {t.Dark};"));
+        var tokens = kind == "chart" ? Screen : [.. Screen, .. SectionScreen];
+        var light = string.Join(' ', tokens.Select(t => $"--{t.Token}: {t.Light};"));
+        var dark = string.Join(' ', tokens.Select(t => $"--{t.Token}: {t.Dark};"));
         return $"{scope} {{ {light} --face: {Face}; background: var(--paper); }}\n@media (prefers-color-scheme: dark) {{ {scope} {{ {dark} }} }}\n"
             + "@media print { "
             + scope
@@ -170,5 +226,8 @@ public static class SceneStyles
 
     private static string Px(double value) => SvgWriter.Number(value) + "px";
 
-    private static string Token(string? token) => token is null ? "none" : $"var(--{token})";
+    private static string Token(string? token) =>
+        token is null ? "none"
+        : Fixed.TryGetValue(token, out var colour) ? colour
+        : $"var(--{token})";
 }

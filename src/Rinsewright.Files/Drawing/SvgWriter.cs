@@ -15,26 +15,36 @@ public static class SvgWriter
         var space = standalone ? " xmlns=\"http://www.w3.org/2000/svg\"" : "";
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<svg{space} class=\"chart\" role=\"img\" width=\"{Number(scene.Width)}\" height=\"{Number(scene.Height)}\" viewBox=\"0 0 {Number(scene.Width)} {Number(scene.Height)}\">"
+            $"<svg{space} class=\"{scene.Kind}\" role=\"{(scene.Kind == "chart" ? "img" : "group")}\" width=\"{Number(scene.Width)}\" height=\"{Number(scene.Height)}\" viewBox=\"0 0 {Number(scene.Width)} {Number(scene.Height)}\">"
         );
         svg.Append(CultureInfo.InvariantCulture, $"<title>{Escape(scene.Title)}</title><desc>{Escape(scene.Description)}</desc>\n");
         if (standalone)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<style>\n{SceneStyles.Tokens("svg.chart")}{SceneStyles.Css()}</style>\n");
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $"<style>\n{SceneStyles.Tokens($"svg.{scene.Kind}", scene.Kind)}{SceneStyles.Css($".{scene.Kind}", SceneStyles.Of(scene.Kind))}</style>\n"
+            );
         }
 
-        foreach (var mark in scene.Marks)
+        return svg.Append(Write(scene.Marks)).Append("</svg>\n").ToString();
+    }
+
+    /// <summary>Marks alone, for a page that holds the rest.</summary>
+    public static string Write(IReadOnlyList<SceneMark> marks)
+    {
+        var svg = new StringBuilder();
+        foreach (var mark in marks)
         {
             Append(svg, mark);
         }
 
-        return svg.Append("</svg>\n").ToString();
+        return svg.ToString();
     }
 
-    /// <summary>A number with at most two decimals and a point, whatever the culture.</summary>
-    public static string Number(double value)
+    /// <summary>A number with at most two decimals (or one) and a point, whatever the culture.</summary>
+    public static string Number(double value, int digits = 2)
     {
-        var text = value.ToString("0.##", CultureInfo.InvariantCulture);
+        var text = value.ToString(digits == 1 ? "0.#" : "0.##", CultureInfo.InvariantCulture);
         return text == "-0" ? "0" : text;
     }
 
@@ -64,10 +74,27 @@ public static class SvgWriter
                     TextAnchor.End => " text-anchor=\"end\"",
                     _ => "",
                 };
+                var letters = t.Size is { } size ? $" font-size=\"{Number(size)}\"" : "";
+                var silent = t.Silent ? " aria-hidden=\"true\"" : "";
                 svg.Append(
                     CultureInfo.InvariantCulture,
-                    $"<text class=\"{t.Style}\" x=\"{Number(t.X)}\" y=\"{Number(t.Y)}\"{anchor}>{Escape(t.Text)}</text>\n"
+                    $"<text class=\"{t.Style}\" x=\"{Number(t.X)}\" y=\"{Number(t.Y)}\"{anchor}{letters}{silent}>{Escape(t.Text)}</text>\n"
                 );
+                break;
+            case SceneCurve c:
+                var fill = c.Tint is { } tint ? $" g{tint.Grade}\" fill=\"#{tint.Screen:x6}" : "";
+                var wide = c.Width is { } width ? $" stroke-width=\"{Number(width)}\"" : "";
+                svg.Append(CultureInfo.InvariantCulture, $"<path class=\"{c.Style}{fill}\"{wide} d=\"{c.Outline.Path()}\"/>\n");
+                break;
+            case ScenePart p:
+                svg.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<g class=\"{p.Style}\" data-id=\"{p.Id}\" role=\"button\" tabindex=\"-1\" aria-label=\"{Escape(p.Label)}\">\n"
+                );
+                svg.Append(Write(p.Marks)).Append("</g>\n");
+                break;
+            case SceneLayer l:
+                svg.Append(CultureInfo.InvariantCulture, $"<g class=\"{l.Style}\">\n").Append(Write(l.Marks)).Append("</g>\n");
                 break;
             case SceneStatus s:
                 svg.Append(Shape(s)).Append('\n');

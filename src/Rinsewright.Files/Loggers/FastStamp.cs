@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Rinsewright.Files.Loggers;
 
 /// <summary>
@@ -6,44 +8,95 @@ namespace Rinsewright.Files.Loggers;
 /// </summary>
 internal sealed class FastStamp(Clock clock)
 {
-    private readonly char[] last = new char[48];
-    private int length = -1;
+    private readonly byte[] last = new byte[48];
     private int hourAt;
     private int secondAt;
     private long dayBase;
     private long minuteBase;
 
-    public bool TryRead(ReadOnlySpan<char> text, out long milliseconds)
-    {
-        if (text.Length == length)
-        {
-            var known = last.AsSpan(0, length);
-            var at = secondAt;
-            if (text[(at + 2)..].SequenceEqual(known[(at + 2)..]))
-            {
-                var tens = (uint)(text[at] - '0');
-                var ones = (uint)(text[at + 1] - '0');
-                if (tens <= 5 && ones <= 9)
-                {
-                    if (text[..at].SequenceEqual(known[..at]))
-                    {
-                        milliseconds = minuteBase + ((tens * 10) + ones) * 1000L;
-                        return true;
-                    }
+    /// <summary>Length of the usual stamp; -1 where none is known.</summary>
+    public int Length { get; private set; } = -1;
 
-                    if (dayBase >= 0 && TryMinute(text, known))
-                    {
-                        milliseconds = minuteBase + ((tens * 10) + ones) * 1000L;
-                        return true;
-                    }
-                }
-            }
+    /// <summary>Reads a stamp that differs from the last one in its time of day alone.</summary>
+    /// <param name="text">Starts with the stamp.</param>
+    /// <param name="separator">What ends it, unless the line does.</param>
+    /// <param name="milliseconds">Milliseconds of the clock.</param>
+    public bool TryKnown(ReadOnlySpan<byte> text, byte separator, out long milliseconds)
+    {
+        milliseconds = 0;
+        var length = Length;
+        if ((uint)length >= (uint)text.Length || (text[length] != separator && text[length] is not ((byte)'\n' or (byte)'\r')))
+        {
+            return false;
         }
 
-        return TryLong(text, out milliseconds);
+        var at = secondAt;
+        var known = last.AsSpan(0, length);
+        text = text[..length];
+        var tens = (uint)(text[at] - '0');
+        var ones = (uint)(text[at + 1] - '0');
+        if (
+            tens > 5
+            || ones > 9
+            || !text[(at + 2)..].SequenceEqual(known[(at + 2)..])
+            || !(text[..at].SequenceEqual(known[..at]) || (dayBase >= 0 && TryMinute(text, known)))
+        )
+        {
+            return false;
+        }
+
+        milliseconds = minuteBase + (((tens * 10) + ones) * 1000L);
+        return true;
     }
 
-    private bool TryMinute(ReadOnlySpan<char> text, ReadOnlySpan<char> known)
+    /// <summary>Reads any stamp and learns its shape.</summary>
+    /// <param name="text">The stamp.</param>
+    /// <param name="bytes">Its bytes, perhaps in quotes.</param>
+    /// <param name="milliseconds">Milliseconds of the clock.</param>
+    public bool TryLong(ReadOnlySpan<char> text, ReadOnlySpan<byte> bytes, out long milliseconds)
+    {
+        Length = -1;
+        if (
+            !StampText.TryParse(text, out var parts)
+            || !parts.HasDate
+            || !StampText.TryResolve(parts, clock.Order, out milliseconds)
+            || (parts.OffsetMinutes != clock.Offset && parts.OffsetMinutes is not null)
+        )
+        {
+            milliseconds = 0;
+            return false;
+        }
+
+        // hh:mm:ss with two digits each.
+        var first = bytes.IndexOf((byte)':');
+        if (
+            !parts.HasSeconds
+            || bytes.Length > last.Length
+            || !Ascii.IsValid(bytes)
+            || first < 2
+            || bytes.Length < first + 6
+            || bytes[first + 3] != ':'
+            || !Digits(bytes, first - 2)
+            || !Digits(bytes, first + 1)
+            || !Digits(bytes, first + 4)
+        )
+        {
+            return true;
+        }
+
+        hourAt = first - 2;
+        secondAt = first + 4;
+        Length = bytes.Length;
+        bytes.CopyTo(last);
+        minuteBase = milliseconds - (Two(bytes, secondAt) * 1000L);
+        dayBase =
+            parts.TwelveHour || (hourAt > 0 && char.IsAsciiDigit((char)bytes[hourAt - 1]))
+                ? -1
+                : minuteBase - (((Two(bytes, hourAt) * 60) + Two(bytes, first + 1)) * 60_000L);
+        return true;
+    }
+
+    private bool TryMinute(ReadOnlySpan<byte> text, ReadOnlySpan<byte> known)
     {
         var h = hourAt;
         if (!text[..h].SequenceEqual(known[..h]) || text[h + 2] != ':' || text[h + 5] != ':')
@@ -63,55 +116,10 @@ internal sealed class FastStamp(Clock clock)
         return true;
     }
 
-    private bool TryLong(ReadOnlySpan<char> text, out long milliseconds)
-    {
-        length = -1;
-        if (
-            !StampText.TryParse(text, out var parts)
-            || !parts.HasDate
-            || !StampText.TryResolve(parts, clock.Order, out milliseconds)
-            || parts.OffsetMinutes != clock.Offset && parts.OffsetMinutes is not null
-        )
-        {
-            milliseconds = 0;
-            return false;
-        }
-
-        if (!parts.HasSeconds || text.Length > last.Length)
-        {
-            return true;
-        }
-
-        // hh:mm:ss with two digits each.
-        var first = text.IndexOf(':');
-        if (
-            first < 2
-            || text.Length < first + 6
-            || text[first + 3] != ':'
-            || !Digits(text, first - 2)
-            || !Digits(text, first + 1)
-            || !Digits(text, first + 4)
-        )
-        {
-            return true;
-        }
-
-        hourAt = first - 2;
-        secondAt = first + 4;
-        length = text.Length;
-        text.CopyTo(last);
-        minuteBase = milliseconds - (Two(text, secondAt) * 1000L);
-        dayBase =
-            parts.TwelveHour || (hourAt > 0 && char.IsAsciiDigit(text[hourAt - 1]))
-                ? -1
-                : minuteBase - (((Two(text, hourAt) * 60) + Two(text, first + 1)) * 60_000L);
-        return true;
-    }
-
-    private static bool Digits(ReadOnlySpan<char> text, int at) => (uint)(text[at] - '0') <= 9 && (uint)(text[at + 1] - '0') <= 9;
+    private static bool Digits(ReadOnlySpan<byte> text, int at) => (uint)(text[at] - '0') <= 9 && (uint)(text[at + 1] - '0') <= 9;
 
     // More than 99 where either is no digit.
-    private static int Two(ReadOnlySpan<char> text, int at)
+    private static int Two(ReadOnlySpan<byte> text, int at)
     {
         var tens = (uint)(text[at] - '0');
         var ones = (uint)(text[at + 1] - '0');

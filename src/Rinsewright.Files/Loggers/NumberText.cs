@@ -80,6 +80,39 @@ internal static class NumberText
         return TryParseLong(text, mark, out value);
     }
 
+    /// <summary>Reads the everyday number at the start of a text: at most 15 digits, perhaps one decimal mark, no sign.</summary>
+    /// <returns>Its length; 0 where there is none. What follows it is for the caller to judge.</returns>
+    public static int TryPlain(ReadOnlySpan<byte> text, byte mark, out double value)
+    {
+        ulong digits = 0;
+        var i = 0;
+        uint digit;
+        while (i < text.Length && (digit = (uint)(text[i] - '0')) <= 9)
+        {
+            digits = (digits * 10) + digit;
+            i++;
+        }
+
+        var count = i;
+        var decimals = 0;
+        if (i < text.Length && text[i] == mark)
+        {
+            var from = ++i;
+            while (i < text.Length && (digit = (uint)(text[i] - '0')) <= 9)
+            {
+                digits = (digits * 10) + digit;
+                i++;
+            }
+
+            decimals = i - from;
+            count += decimals;
+        }
+
+        var isPlain = count is > 0 and <= 15;
+        value = isPlain ? (long)digits / Powers[decimals] : 0;
+        return isPlain ? i : 0;
+    }
+
     /// <summary>How the number is written; says nothing of which mark is the decimal one.</summary>
     public static NumberForm FormOf(ReadOnlySpan<char> text)
     {

@@ -20,6 +20,7 @@ internal sealed class RowReader
     private readonly int widest;
     private readonly int[] fewestDecimals;
     private readonly List<LoggerEvent> events = [];
+    private readonly List<bool> tellsEvents = [];
 
     public RowReader(
         Layout layout,
@@ -61,6 +62,15 @@ internal sealed class RowReader
     }
 
     public IReadOnlyList<LoggerEvent> Events => events;
+
+    /// <summary>Fault marks that the person added; null where there are none.</summary>
+    public FaultMarks? GivenMarks => marks.HasGiven ? marks : null;
+
+    /// <summary>Tells of a cell in a column beside the channels whether it is nothing to note; null where no cell of it can be.</summary>
+    public Func<string, bool>? IsQuiet(int column) =>
+        choice.IsUnit(column) ? cell => !IsOtherUnit(column, cell)
+        : TellsEvents(column) ? cell => cell.Length <= 1 || !IsEvent(cell)
+        : null;
 
     /// <summary>Takes one line.</summary>
     /// <param name="line">The line.</param>
@@ -148,9 +158,9 @@ internal sealed class RowReader
             return;
         }
 
-        foreach (var (column, expected) in choice.UnitColumns)
+        foreach (var (column, _) in choice.UnitColumns)
         {
-            if (column < columns.Count && columns[column] is { Length: > 0 } unit && UnitWords.Exact(unit) != expected)
+            if (column < columns.Count && columns[column] is { } unit && IsOtherUnit(column, unit))
             {
                 reject(number, Statement.Of("files.row-unit", ("text", Quote.Short(unit))));
                 return;
@@ -168,6 +178,9 @@ internal sealed class RowReader
 
         recording.Add(ms, cells, number);
     }
+
+    private bool IsOtherUnit(int column, string unit) =>
+        unit.Length > 0 && UnitWords.Exact(unit) != choice.UnitColumns.Find(u => u.Column == column).Unit;
 
     private bool TryCell(string cell, int channel, bool cut, out Statement? reason)
     {
@@ -259,20 +272,29 @@ internal sealed class RowReader
         string? text = null;
         for (var i = 0; i < columns.Count; i++)
         {
-            if (
-                columns[i] is { Length: > 1 } cell
-                && !clock.Uses(i)
-                && !choice.IsUnit(i)
-                && !plans.Any(p => p.Column == i)
-                && ColumnWords.Sense(choice.Heading(i), "") is { Quantity: "event" } or { Sense: ColumnSense.Unknown }
-                && IsEvent(cell)
-            )
+            if (columns[i] is { Length: > 1 } cell && TellsEvents(i) && IsEvent(cell))
             {
                 text = text is null ? Quote.Short(cell) : $"{text}, {Quote.Short(cell)}";
             }
         }
 
         return text;
+    }
+
+    private bool TellsEvents(int column)
+    {
+        while (tellsEvents.Count <= column)
+        {
+            var i = tellsEvents.Count;
+            tellsEvents.Add(
+                !clock.Uses(i)
+                    && !choice.IsUnit(i)
+                    && !plans.Any(p => p.Column == i)
+                    && ColumnWords.Sense(choice.Heading(i), "") is { Quantity: "event" } or { Sense: ColumnSense.Unknown }
+            );
+        }
+
+        return tellsEvents[column];
     }
 
     // Columns that hold a word on every row (type of sensor, state) tell of no event.

@@ -1,9 +1,9 @@
-using nietras.SeparatedValues;
+using System.Text;
 using Rinsewright.Engine.Records;
 
 namespace Rinsewright.Files.Loggers;
 
-/// <summary>The pass that reads the samples: regular rows at full speed through Sep, every other row the long way.</summary>
+/// <summary>The pass that reads the samples: regular rows straight from the bytes, every other row the long way.</summary>
 internal sealed class TableReader
 {
     private const int MostKept = 200;
@@ -14,6 +14,7 @@ internal sealed class TableReader
     private readonly Pace pace;
     private readonly Recording recording;
     private readonly List<RejectedRow> rejected = [];
+    private char[] text = [];
 
     public TableReader(
         Layout layout,
@@ -47,7 +48,6 @@ internal sealed class TableReader
     /// <summary>Reads the whole text.</summary>
     public void Read(TextSource source)
     {
-        var tail = source.LastLine();
         if (
             layout.Shape == RowShape.Table
             && layout.Separator != ' '
@@ -55,7 +55,7 @@ internal sealed class TableReader
             && clock.Second < 0
         )
         {
-            ReadFast(source, tail);
+            ReadFast(source);
         }
         else
         {
@@ -68,8 +68,8 @@ internal sealed class TableReader
 
     private void ReadLong(TextSource source)
     {
-        using var text = source.Open();
-        var lines = new LineReader(text);
+        using var reader = source.Open();
+        var lines = new LineReader(reader);
         while (lines.TryRead(out var line))
         {
             if (lines.Line > layout.FirstData)
@@ -79,42 +79,47 @@ internal sealed class TableReader
         }
     }
 
-    private void ReadFast(TextSource source, string tail)
+    private void ReadFast(TextSource source)
     {
-        using var text = source.Open();
-        using var reader = Sep.New(layout.Separator)
-            .Reader(o =>
-                o with
-                {
-                    HasHeader = false,
-                    DisableColCountCheck = true,
-                    DisableQuotesParsing = true,
-                    Unescape = false,
-                    InitialBufferLength = 1 << 16,
-                }
-            )
-            .From(text);
-        var fast = new FastRows(layout, clock, plans, recording, tail);
-        try
+        var plain = new PlainRows(layout, clock, plans, rows, recording, source.ByteEncoding);
+        var blocks = new LineBlocks(source.OpenBytes());
+        long line = 0;
+        while (blocks.TryRead(line, out var block))
         {
-            while (fast.ReadStretch(reader, Pace.Stride))
+            while (!block.IsEmpty)
             {
-                Rows += fast.TakeRead();
-                pace.Tick(Rows);
-                if (fast.OddLine > 0)
+                if (line >= layout.FirstData)
                 {
-                    var odd = reader.Current.Span;
-                    Take(odd, fast.OddLine, tail.Length > 0 && odd.SequenceEqual(tail));
+                    var read = plain.Read(block, out var count);
+                    block = block[read..];
+                    line += count;
+                    Rows += count;
+                }
+
+                if (!block.IsEmpty)
+                {
+                    line++;
+                    var odd = LineBlocks.TakeLine(ref block, out var terminated);
+                    if (line > layout.FirstData)
+                    {
+                        Take(Text(odd, source.ByteEncoding), line, !terminated);
+                    }
                 }
             }
 
-            Rows += fast.TakeRead();
+            Tick();
         }
-        catch (NotSupportedException)
+    }
+
+    private ReadOnlySpan<char> Text(ReadOnlySpan<byte> line, Encoding encoding)
+    {
+        var most = encoding.GetMaxCharCount(line.Length);
+        if (text.Length < most)
         {
-            // A row longer than the tokenizer's buffer.
-            throw LineReader.TooLong(fast.Line + 1);
+            text = new char[most];
         }
+
+        return text.AsSpan(0, encoding.GetChars(line, text));
     }
 
     private void Take(ReadOnlySpan<char> line, long number, bool cut)
@@ -131,14 +136,19 @@ internal sealed class TableReader
 
         if (++Rows % Pace.Stride == 0)
         {
-            pace.Tick(Rows);
-            if (Rows > int.MaxValue - Pace.Stride)
-            {
-                throw new UnreadableFileException(Statement.Of("files.too-many-rows"));
-            }
+            Tick();
         }
 
         rows.Take(line, number, cut);
+    }
+
+    private void Tick()
+    {
+        pace.Tick(Rows);
+        if (Rows > int.MaxValue - LineReader.LongestLine)
+        {
+            throw new UnreadableFileException(Statement.Of("files.too-many-rows"));
+        }
     }
 
     private void Reject(long line, Statement reason)

@@ -14,15 +14,17 @@ internal sealed class TextSource(Stream stream, Encoding encoding, int skip)
         return new StreamReader(stream, encoding, detectEncodingFromByteOrderMarks: false, bufferSize: 1 << 16, leaveOpen: true);
     }
 
-    /// <summary>The last line where no end of line closes it; empty otherwise.</summary>
-    public string LastLine()
+    /// <summary>Encoding of the bytes of <see cref="OpenBytes"/>: one byte for every plain character.</summary>
+    public Encoding ByteEncoding { get; } =
+        encoding is UnicodeEncoding ? new UTF8Encoding(encoderShouldEmitUTF8Identifier: false) : encoding;
+
+    /// <summary>Opens the text as bytes of <see cref="ByteEncoding"/>; not to be disposed.</summary>
+    public Stream OpenBytes()
     {
-        var length = (int)Math.Min(4096, stream.Length - skip) & ~1;
-        var bytes = new byte[length];
-        stream.Position = stream.Length - length;
-        var n = stream.ReadAtLeast(bytes, length, throwOnEndOfStream: false);
-        var text = encoding.GetString(bytes, 0, n);
-        return text[(text.LastIndexOfAny(['\r', '\n']) + 1)..];
+        stream.Position = skip;
+        return ReferenceEquals(ByteEncoding, encoding)
+            ? stream
+            : Encoding.CreateTranscodingStream(stream, encoding, ByteEncoding, leaveOpen: true);
     }
 
     /// <summary>The first lines, and whether they are all.</summary>

@@ -17,6 +17,15 @@ public sealed class StylesTests
             StringComparison.Ordinal
         );
 
+    /// <summary>The page's section styles are those of the one table.</summary>
+    [Fact]
+    public void The_section_styles_are_those_of_the_table() =>
+        Assert.Contains(
+            SceneStyles.Css(".section", SceneStyles.Of("section")).ReplaceLineEndings("\n"),
+            Tree.Read("src/Rinsewright.Client/wwwroot/css/section.css").ReplaceLineEndings("\n"),
+            StringComparison.Ordinal
+        );
+
     /// <summary>The content policy allows no inline script or style.</summary>
     [Fact]
     public void The_page_has_no_inline_script_or_style()

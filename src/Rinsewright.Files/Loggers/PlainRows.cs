@@ -1,0 +1,245 @@
+using System.Runtime.CompilerServices;
+using System.Text;
+
+namespace Rinsewright.Files.Loggers;
+
+/// <summary>
+/// Reads regular rows straight from the bytes: the usual number of fields, a stamp of the usual shape, an everyday number in every channel,
+/// in step with the row before, nothing to tell in the columns beside. Any other row is left to <see cref="RowReader"/>, which reads a
+/// regular one to the same digit. Allocates nothing.
+/// </summary>
+internal sealed class PlainRows
+{
+    private const int LongestCell = 64;
+    private readonly FastStamp stamps;
+    private readonly Clock clock;
+    private readonly Recording recording;
+    private readonly FaultMarks? given;
+    private readonly Encoding encoding;
+    private readonly byte separator;
+    private readonly Column[] columns;
+    private readonly double[] values;
+
+    public PlainRows(Layout layout, Clock clock, IReadOnlyList<ChannelPlan> plans, RowReader rows, Recording recording, Encoding encoding)
+    {
+        (this.clock, this.recording, this.encoding) = (clock, recording, encoding);
+        stamps = new FastStamp(clock);
+        separator = (byte)layout.Separator;
+        given = rows.GivenMarks;
+        values = new double[plans.Count];
+        columns = new Column[layout.Width];
+        for (var i = 0; i < columns.Length; i++)
+        {
+            columns[i] = rows.IsQuiet(i) is { } quiet ? new Column(Duty.Look) { Beside = new SideColumn(quiet) } : new Column(Duty.Skip);
+        }
+
+        for (var i = 0; i < plans.Count; i++)
+        {
+            if (plans[i].Column < columns.Length)
+            {
+                columns[plans[i].Column] = new Column(Duty.Number)
+                {
+                    Channel = i,
+                    Mark = plans[i].Mark,
+                    // A comma that separates fields is a decimal mark inside quotes alone.
+                    PlainMark = plans[i].Mark == layout.Separator ? (byte)0 : (byte)plans[i].Mark,
+                };
+            }
+        }
+
+        if (clock.Column < columns.Length)
+        {
+            columns[clock.Column] = new Column(clock.Kind == ClockKind.Stamp ? Duty.Stamp : Duty.Count);
+        }
+
+        if (clock.Column >= columns.Length || plans.Any(p => p.Column >= columns.Length))
+        {
+            // Rows of the usual length lack a column that is wanted: none of them is regular.
+            columns = [];
+        }
+    }
+
+    private enum Duty
+    {
+        Skip,
+        Look,
+        Stamp,
+        Count,
+        Number,
+    }
+
+    /// <summary>Reads the rows at the start of a block.</summary>
+    /// <param name="block">Lines with their ends.</param>
+    /// <param name="rows">Rows read.</param>
+    /// <returns>Bytes read: all of them, or up to the first row that is not regular.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public int Read(ReadOnlySpan<byte> block, out int rows)
+    {
+        rows = 0;
+        var at = 0;
+        if (columns.Length == 0)
+        {
+            return 0;
+        }
+
+        while (at < block.Length)
+        {
+            var next = ReadRow(block, at, out var ms);
+            if (next < 0 || !recording.TryAddInStep(ms, values))
+            {
+                break;
+            }
+
+            at = next;
+            rows++;
+        }
+
+        return at;
+    }
+
+    // Where the next row starts; negative where this one is not regular.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private int ReadRow(ReadOnlySpan<byte> block, int at, out long ms)
+    {
+        ms = 0;
+        var own = columns;
+        for (var c = 0; c < own.Length; c++)
+        {
+            ref readonly var column = ref own[c];
+            var rest = block[at..];
+            var length = column.Duty switch
+            {
+                Duty.Number => TakeNumber(rest, column),
+                Duty.Stamp => stamps.TryKnown(rest, separator, out ms) ? stamps.Length : TakeStamp(rest, out ms),
+                Duty.Count => TakeCount(rest, out ms),
+                Duty.Look => TakeBeside(rest, column.Beside!),
+                _ => TakeAny(rest),
+            };
+            at += length;
+            if (length < 0 || at >= block.Length)
+            {
+                return -1;
+            }
+
+            if (c + 1 < own.Length && block[at++] != separator)
+            {
+                return -1;
+            }
+        }
+
+        return block[at] switch
+        {
+            (byte)'\n' => at + 1,
+            (byte)'\r' => at + 1 < block.Length && block[at + 1] == '\n' ? at + 2 : at + 1,
+            _ => -1,
+        };
+    }
+
+    private int TakeNumber(ReadOnlySpan<byte> rest, in Column column)
+    {
+        var length = NumberText.TryPlain(rest, column.PlainMark, out var value);
+        if ((uint)length >= (uint)rest.Length || !IsEnd(rest[length]))
+        {
+            length = CellLength(rest);
+            Span<char> text = stackalloc char[LongestCell];
+            if (!TryText(rest, length, ref text) || !NumberText.TryParse(text, column.Mark, out value))
+            {
+                return -1;
+            }
+        }
+
+        if (value is not (>= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh) || (given is not null && given.IsValue(value)))
+        {
+            return -1;
+        }
+
+        values[column.Channel] = value;
+        return length;
+    }
+
+    private int TakeStamp(ReadOnlySpan<byte> rest, out long ms)
+    {
+        ms = 0;
+        var length = CellLength(rest);
+        Span<char> text = stackalloc char[LongestCell];
+        return TryText(rest, length, ref text) && stamps.TryLong(text, length < 0 ? rest : rest[..length], out ms) ? length : -1;
+    }
+
+    private int TakeCount(ReadOnlySpan<byte> rest, out long ms)
+    {
+        ms = 0;
+        var length = CellLength(rest);
+        Span<char> text = stackalloc char[LongestCell];
+        return TryText(rest, length, ref text) && clock.TryNumber(text, out ms) ? length : -1;
+    }
+
+    private int TakeBeside(ReadOnlySpan<byte> rest, SideColumn beside)
+    {
+        var length = TakeAny(rest);
+        return length >= 0 && beside.IsQuiet(rest[..length], encoding) ? length : -1;
+    }
+
+    private int TakeAny(ReadOnlySpan<byte> rest)
+    {
+        var length = CellLength(rest);
+        return length < 0 || Unquoted(rest[..length], out _) ? length : -1;
+    }
+
+    private bool IsEnd(byte b) => b == separator || b is (byte)'\n' or (byte)'\r';
+
+    private int CellLength(ReadOnlySpan<byte> rest) => rest.IndexOfAny(separator, (byte)'\n', (byte)'\r');
+
+    private bool TryText(ReadOnlySpan<byte> rest, int length, ref Span<char> text)
+    {
+        if ((uint)length > LongestCell || !Unquoted(rest[..length], out var bare))
+        {
+            return false;
+        }
+
+        text = text[..encoding.GetChars(bare, text)];
+        return true;
+    }
+
+    // Quotes around the whole cell alone: any others may hold a separator.
+    private static bool Unquoted(ReadOnlySpan<byte> cell, out ReadOnlySpan<byte> bare)
+    {
+        bare = cell.Length >= 2 && cell[0] == '"' && cell[^1] == '"' ? cell[1..^1] : cell;
+        return !bare.Contains((byte)'"');
+    }
+
+    private readonly struct Column(Duty duty)
+    {
+        public Duty Duty { get; } = duty;
+
+        public int Channel { get; init; }
+
+        public char Mark { get; init; }
+
+        public byte PlainMark { get; init; }
+
+        public SideColumn? Beside { get; init; }
+    }
+}
+
+/// <summary>A column beside the channels whose cells may have something to tell; most rows repeat the cell before.</summary>
+internal sealed class SideColumn(Func<string, bool> isQuiet)
+{
+    private byte[] last = [];
+
+    /// <summary>Whether a cell tells nothing that the long way would have to note.</summary>
+    public bool IsQuiet(ReadOnlySpan<byte> cell, Encoding encoding)
+    {
+        if (cell.SequenceEqual(last))
+        {
+            return true;
+        }
+
+        if (!isQuiet(encoding.GetString(cell).Trim().Trim('"').Trim()))
+        {
+            return false;
+        }
+
+        last = cell.ToArray();
+        return true;
+    }
+}
