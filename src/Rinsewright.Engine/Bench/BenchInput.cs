@@ -53,9 +53,22 @@ public sealed class BenchInput
     /// <summary>A choice; null where nobody chose.</summary>
     public string? FindChoice(string id) => choices.GetValueOrDefault(id);
 
-    /// <summary>The same with the usual choices of a tool where nobody chose.</summary>
+    /// <summary>The same with the usual choices of a tool where nobody chose, and figures at the very edge of a range on its edge.</summary>
     internal BenchInput With(BenchTool tool)
     {
+        var figures = amounts;
+        foreach (var field in tool.Fields)
+        {
+            if (Find(field.Id) is { } amount && amount.Unit.Dimension == field.Unit.Dimension)
+            {
+                var value = amount.In(field.Unit).Value;
+                if (value < field.Low || value > field.High)
+                {
+                    figures = figures.SetItem(field.Id, new Amount(Math.Clamp(value, field.Low, field.High), field.Unit));
+                }
+            }
+        }
+
         var all = choices;
         foreach (var choice in tool.Choices)
         {
@@ -65,7 +78,7 @@ public sealed class BenchInput
             }
         }
 
-        return new BenchInput(amounts, all);
+        return new BenchInput(figures, all);
     }
 
     internal T Get<T>(string id)

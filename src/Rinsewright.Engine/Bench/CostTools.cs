@@ -86,13 +86,13 @@ internal static class CostTools
             working.Gives("costPerDay", paid, 2).Gives("costPerRack", paid / racks, 4).Note("bench.note.only-priced");
         }
 
-        if (i.Maybe<Mass>("drum") is { } drum)
+        if (i.Maybe<Mass>("drum") is { } drum && detergent.InGram > 0)
         {
             var should = drum.InGram / detergent.InGram;
             working
                 .Gives("drumShould", Duration.FromSecond(86400 * should).In(Units.Day), 1)
                 .By("C25", "definition", $"{drum.InGram:0} g / {detergent.InGram:0} g = {should:0.0} d");
-            if (i.Find("drumDays") is { } lasted)
+            if (i.Find("drumDays") is { } lasted && held.InGram > 0)
             {
                 var over = should / lasted.Value;
                 var extra = (drum.InGram / lasted.Value) - detergent.InGram;
@@ -111,9 +111,9 @@ internal static class CostTools
                 if (over > 1.15)
                 {
                     working
-                        .Note("bench.note.cause-leak", ("litres", new Amount(extra / strength.InGramPerLitre, Units.Litre)))
+                        .Note("bench.note.cause-leak", ("litres", new Amount(Math.Round(extra / strength.InGramPerLitre), Units.Litre)))
                         .Note("bench.note.cause-overfeed", ("strength", new Amount(strength.InGramPerLitre * over, Units.GramPerLitre)))
-                        .Note("bench.note.cause-racks", ("racks", racks + (extra / (strength * rinse).InGram)))
+                        .Note("bench.note.cause-racks", ("racks", Math.Round(racks + (extra / (strength * rinse).InGram))))
                         .Note("bench.note.cause-unknown");
                 }
             }

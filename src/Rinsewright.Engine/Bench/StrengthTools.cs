@@ -143,6 +143,14 @@ internal static class StrengthTools
 
         if (i.Maybe<MassConcentration>("titrated") is { } titrated)
         {
+            var tapAlone = product.Of(default, tap, at).InMicrosiemensPerCentimetre;
+            var factor =
+                (reading.InMicrosiemensPerCentimetre - tapAlone) / (product.Of(titrated, tap, at).InMicrosiemensPerCentimetre - tapAlone);
+            if (!(factor is > 0.05 and < 20))
+            {
+                throw new BenchException("titrated", Statement.Of("bench.problem.field-factor"));
+            }
+
             product = product.FittedTo(titrated, reading, tap, at);
         }
 

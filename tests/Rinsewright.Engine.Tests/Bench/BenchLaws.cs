@@ -142,7 +142,7 @@ public sealed class BenchLaws
 
         foreach (var choice in tool.Choices)
         {
-            input = Gen.Select(input, Gen.OneOfConst([.. choice.Options]), (i, o) => i.And(choice.Id, o));
+            input = Gen.Select(input, Gen.Int[0, choice.Options.Count - 1].Select(k => choice.Options[k]), (i, o) => i.And(choice.Id, o));
         }
 
         return input;
