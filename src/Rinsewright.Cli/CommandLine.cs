@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
+using Rinsewright.Cli.Bench;
 using Rinsewright.Cli.Machines;
 using Rinsewright.Cli.Sanitization;
 using Rinsewright.Contracts;
@@ -48,6 +49,7 @@ internal static class CommandLine
         root.Add(ProofCommand.Make(words, terminal));
         root.Add(LimitsCommand.Make(words, terminal));
         root.Add(MachineCommand.Make(words, terminal));
+        root.Add(BenchCommand.Make(words, terminal));
         root.Add(CompletionCommand.Make(words, terminal));
         return root;
     }

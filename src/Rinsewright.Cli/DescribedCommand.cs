@@ -7,8 +7,10 @@ namespace Rinsewright.Cli;
 /// <param name="name">Name, as typed.</param>
 /// <param name="words">Words of the help.</param>
 /// <param name="under">Command it stands under; null for one of the first level.</param>
-internal sealed class DescribedCommand(string name, Words words, string? under = null)
-    : Command(name, words[$"cli.{Key(under, name)}.about"])
+/// <param name="key">Part of the keys of its words; null for its name after the command it stands under.</param>
+/// <param name="about">Key of what it does; null for the one by <paramref name="key"/>.</param>
+internal sealed class DescribedCommand(string name, Words words, string? under = null, string? key = null, string? about = null)
+    : Command(name, words[about ?? $"cli.{key ?? Key(under, name)}.about"])
 {
     private readonly List<(string Title, IReadOnlyList<Option> Options)> sections = [];
 
@@ -16,10 +18,10 @@ internal sealed class DescribedCommand(string name, Words words, string? under =
     public IReadOnlyList<(string Title, IReadOnlyList<Option> Options)> Sections => sections;
 
     /// <summary>Text after the options: examples and exit statuses.</summary>
-    public string Close { get; } = words[$"cli.{Key(under, name)}.close"];
+    public string Close { get; } = words[$"cli.{key ?? Key(under, name)}.close"];
 
     /// <summary>How the arguments look, for the usage line.</summary>
-    public string Usage { get; } = words[$"cli.{Key(under, name)}.usage"];
+    public string Usage { get; } = words[$"cli.{key ?? Key(under, name)}.usage"];
 
     /// <summary>The command with those it stands under, as typed.</summary>
     public string Way { get; } = under is null ? name : $"{under} {name}";

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Rinsewright.Cli.Bench;
 using Rinsewright.Cli.Machines;
 using Rinsewright.Cli.Sanitization;
 using Rinsewright.Contracts;
@@ -13,6 +14,8 @@ internal static class PlainJson
     public static ContractsJson Contracts { get; } = new(Options(ContractsJson.Default));
 
     public static RulesJson Rules { get; } = new(Options(RulesJson.Default));
+
+    public static BenchJson Bench { get; } = new(Options(BenchJson.Default));
 
     public static MachinesJson Machines { get; } = new(Options(MachinesJson.Default));
 

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Microsoft.Extensions.DependencyInjection;
 using Rinsewright.Client;
+using Rinsewright.Client.Bench;
 using Rinsewright.Client.Machines;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Sanitization;
@@ -20,6 +21,7 @@ builder.Services.AddSingleton<Toasts>();
 builder.Services.AddSingleton<Work>();
 builder.Services.AddSingleton<Synchronizer>();
 builder.Services.AddSingleton<ProofSession>();
+builder.Services.AddSingleton<BenchDrafts>();
 builder.Services.AddSingleton<MachineShelf>();
 
 var host = builder.Build();

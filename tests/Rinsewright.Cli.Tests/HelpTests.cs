@@ -25,6 +25,9 @@ public sealed class HelpTests
     [InlineData("machine-run.es.txt", "machine", "run", "--help", "--language", "es")]
     [InlineData("machine-whatif.en.txt", "machine", "whatif", "--help")]
     [InlineData("machine-whatif.es.txt", "machine", "whatif", "--help", "--language", "es")]
+    [InlineData("bench.en.txt", "bench", "--help")]
+    [InlineData("bench.es.txt", "bench", "--help", "--language", "es")]
+    [InlineData("bench-booster.en.txt", "bench", "booster", "--help")]
     [InlineData("completion.en.txt", "completion", "--help")]
     public async Task Help_is_the_one_agreed_and_fits_80_columns(string golden, params string[] args)
     {

@@ -20,6 +20,20 @@ public enum UnitDisplay
 /// <summary>Turns amounts into the unit they are shown in, by exact definitions.</summary>
 public static class Shown
 {
+    // Units of about the same size in both systems; what has no counterpart (mL, g/L, kW, s) is shown as it was read.
+    private static readonly (Unit Us, Unit Si)[] Pairs =
+    [
+        (Units.Gallon, Units.Litre),
+        (Units.GallonPerMinute, Units.LitrePerMinute),
+        (Units.GallonPerHour, Units.LitrePerHour),
+        (Units.Inch, Units.Centimetre),
+        (Units.Foot, Units.Metre),
+        (Units.SquareFoot, Units.SquareMetre),
+        (Units.FootPerMinute, Units.MetrePerMinute),
+        (Units.Pound, Units.Kilogram),
+        (Units.GrainPerGallon, Units.HardnessMilligramPerLitre),
+    ];
+
     /// <summary>The unit in which values read in <paramref name="read"/> are shown.</summary>
     public static Unit UnitFor(Unit read, UnitDisplay display) =>
         (display, read.Dimension) switch
@@ -30,6 +44,10 @@ public static class Shown
             (UnitDisplay.Si, Dimension.TemperatureDifference) => Units.CelsiusDifference,
             (UnitDisplay.Us, Dimension.GaugePressure) => Units.Psi,
             (UnitDisplay.Si, Dimension.GaugePressure) => Units.Kilopascal,
+            _ when display != UnitDisplay.AsRead => Pairs.FirstOrDefault(p => (display == UnitDisplay.Us ? p.Si : p.Us) == read)
+                is { Us: { } us, Si: { } si }
+                ? (display == UnitDisplay.Us ? us : si)
+                : read,
             _ => read,
         };
 

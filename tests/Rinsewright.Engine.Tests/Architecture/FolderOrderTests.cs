@@ -15,7 +15,7 @@ public sealed class FolderOrderTests
     private static readonly string[][] Rows =
     [
         ["Training", "Planning"],
-        ["Diagnosis", "Capacity"],
+        ["Diagnosis", "Capacity", "Bench"],
         ["Machines"],
         ["Sanitization", "Chemistry"],
         ["Heat"],

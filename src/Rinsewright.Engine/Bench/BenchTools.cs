@@ -1,0 +1,49 @@
+namespace Rinsewright.Engine.Bench;
+
+/// <summary>All tools of the Bench.</summary>
+public static class BenchTools
+{
+    /// <summary>All of them, in the order of the list.</summary>
+    public static IReadOnlyList<BenchTool> All { get; } =
+    [
+        StrengthTools.Titration,
+        StrengthTools.Split,
+        StrengthTools.Conductivity,
+        DosingTools.Tank,
+        DosingTools.Feeder,
+        DosingTools.Additive,
+        DosingTools.ChlorineDose,
+        DosingTools.HypochlorousShare,
+        ScaleTools.Scale,
+        ScaleTools.Builder,
+        ScaleTools.Softener,
+        ScaleTools.Delime,
+        FlowTools.Nozzle,
+        FlowTools.Bucket,
+        FlowTools.Leak,
+        FlowTools.Drain,
+        FlowTools.Line,
+        FlowTools.Fill,
+        HeatTools.Booster,
+        HeatTools.Currents,
+        HeatTools.HeatUp,
+        HeatTools.Incoming,
+        HeatTools.Coil,
+        CostTools.Use,
+        CostTools.Compare,
+    ];
+
+    /// <summary>The tool with this id; null where there is none.</summary>
+    public static BenchTool? Find(string id)
+    {
+        foreach (var tool in All)
+        {
+            if (tool.Id == id)
+            {
+                return tool;
+            }
+        }
+
+        return null;
+    }
+}

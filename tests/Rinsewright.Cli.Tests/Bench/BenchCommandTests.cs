@@ -1,0 +1,103 @@
+using System.Text.Json;
+using Rinsewright.Engine.Bench;
+
+namespace Rinsewright.Cli.Tests.Bench;
+
+/// <summary>The sums from the command line.</summary>
+public sealed class BenchCommandTests
+{
+    [Fact] // CHV070 and CHV071 of the check list: 10 drops of 0.05 mL of normal acid in 50 mL, 20 % product: 1.55 g/L
+    public async Task Titration_as_json()
+    {
+        using var json = await JsonAsync(
+            "titration",
+            "--drops",
+            "10",
+            "--normality",
+            "1",
+            "--sample",
+            "50 mL",
+            "--active",
+            "20 %",
+            "--json"
+        );
+        var root = json.RootElement;
+
+        Assert.Equal("rinsewright.bench/1", root.GetProperty("schema").GetString());
+        var product = root.GetProperty("results").GetProperty("product");
+        Assert.Equal(1.55, product.GetProperty("value").GetDouble(), 0.005);
+        Assert.Equal("g/L", product.GetProperty("unit").GetString());
+        Assert.True(product.GetProperty("low").GetDouble() < product.GetProperty("high").GetDouble());
+        Assert.Equal("C1", root.GetProperty("steps")[0].GetProperty("equation").GetString());
+    }
+
+    [Fact]
+    public async Task Units_as_typed_make_no_difference()
+    {
+        using var gallons = await JsonAsync("tank-dosing", "--tank", "15.85 gal", "--json");
+        using var litres = await JsonAsync("tank-dosing", "--tank", "60 L", "--json");
+
+        double Charge(JsonDocument d) => d.RootElement.GetProperty("results").GetProperty("charge").GetProperty("value").GetDouble();
+        Assert.Equal(Charge(gallons), Charge(litres), 0.02);
+    }
+
+    [Theory]
+    [InlineData("--hardness: This is needed", "builder")]
+    [InlineData("--drops: It must be between 0 and 500", "titration", "--drops", "900")]
+    [InlineData("--sample", "titration", "--sample", "50 psi")]
+    [InlineData("--end-point: q is not known. Use one of: p, m", "titration", "--end-point", "q")]
+    [InlineData("--chlorine-off: No acid dose while this is not a yes", "delime")]
+    [InlineData("no-such", "no-such")]
+    public async Task What_is_wrong_is_said_with_the_option(string says, params string[] args)
+    {
+        var answer = await Run.Async(["bench", .. args]);
+
+        Assert.Equal(64, answer.Status);
+        Assert.Empty(answer.Output);
+        Assert.Contains(says, answer.Error.Replace('\u00a0', ' '), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("en")]
+    [InlineData("es")]
+    public async Task Every_tool_and_its_help_fit_80_columns_and_have_their_words(string language)
+    {
+        foreach (var tool in BenchTools.All)
+        {
+            string[] needed =
+            [
+                .. tool.Fields.Where(f => f.Usual is null && !f.Optional).SelectMany(f => (string[])[Option(f.Id), "10"]),
+                .. tool.Id == "delime" ? ["--chlorine-off", "yes", "--drained", "yes", "--no-chlorine", "yes"] : Array.Empty<string>(),
+                .. tool.Id == "conductivity" ? ["--reading", "4610"] : Array.Empty<string>(),
+                .. tool.Id == "scale" ? ["--calcium-hardness", "250", "--alkalinity", "220"] : Array.Empty<string>(),
+            ];
+            foreach (
+                var args in (string[][])
+                    [
+                        ["bench", tool.Id, "--help"],
+                        ["bench", tool.Id, .. Last(needed)],
+                    ]
+            )
+            {
+                var answer = await Run.Async([.. args, "--language", language]);
+                Assert.True((answer.Status, answer.Error) == (0, ""), $"{string.Join(' ', args)}: {answer.Error}");
+                Assert.All(answer.Output.Split('\n'), l => Assert.InRange(l.Length, 0, 80));
+                Assert.DoesNotMatch(@"\[(bench|cli)\.|NaN|∞", answer.Output);
+            }
+        }
+    }
+
+    // Of an option named twice the last counts.
+    private static IEnumerable<string> Last(string[] pairs) =>
+        pairs.Chunk(2).GroupBy(p => p[0], StringComparer.Ordinal).SelectMany(g => g.Last());
+
+    private static string Option(string id) =>
+        "--" + string.Concat(id.Select(c => char.IsUpper(c) ? $"-{char.ToLowerInvariant(c)}" : $"{c}"));
+
+    private static async Task<JsonDocument> JsonAsync(params string[] args)
+    {
+        var answer = await Run.Async(["bench", .. args]);
+        Assert.Equal((0, ""), (answer.Status, answer.Error));
+        return JsonDocument.Parse(answer.Output);
+    }
+}

@@ -1,0 +1,44 @@
+using System.Text.RegularExpressions;
+using Rinsewright.Contracts.Language;
+using Rinsewright.Engine.Bench;
+using Rinsewright.Tests.Shared;
+using Xunit;
+
+namespace Rinsewright.Contracts.Tests.Bench;
+
+/// <summary>Everything a tool can say has its words, in both languages.</summary>
+public sealed class BenchWordsTests
+{
+    [Theory]
+    [InlineData("en")]
+    [InlineData("es")]
+    public void Every_tool_field_choice_result_and_note_is_named(string language)
+    {
+        var words = Words.For(language);
+        List<string> keys = [];
+        foreach (var tool in BenchTools.All)
+        {
+            keys.AddRange([$"bench.{tool.Id}.name", $"bench.{tool.Id}.about"]);
+            keys.AddRange(tool.Fields.Select(f => $"bench.field.{f.Id}"));
+            foreach (var choice in tool.Choices)
+            {
+                keys.Add($"bench.choice.{choice.Id}");
+                keys.AddRange(choice.Options.Select(o => $"bench.choice.{choice.Id}.{o}"));
+            }
+        }
+
+        // Results, notes, cautions and problems stand in the code of the tools as they are written.
+        foreach (var file in Tree.Files("src/Rinsewright.Engine/Bench", ".cs"))
+        {
+            var text = Tree.Read(file);
+            keys.AddRange(Matches(text, """Gives\(\s*"(\w+)""").Select(id => $"bench.result.{id}"));
+            keys.AddRange(Matches(text, @"\b(bench\.(?:note|caution|problem)\.[\w-]+)"));
+        }
+
+        Assert.True(keys.Count > 300, $"only {keys.Count} keys found");
+        Findings.None(keys.Distinct(StringComparer.Ordinal).Where(k => words[k] == $"[{k}]"));
+    }
+
+    private static IEnumerable<string> Matches(string text, string pattern) =>
+        Regex.Matches(text, pattern, RegexOptions.None, TimeSpan.FromSeconds(5)).Select(m => m.Groups[1].Value);
+}
