@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Rinsewright.Engine.Records;
 
 /// <summary>
@@ -95,6 +97,7 @@ internal sealed class PackedSamples
         return new Block(null, null, (double[])tail.Clone(), 1);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool TryWhole(double scale, out int least, out int most)
     {
         (least, most) = (int.MaxValue, int.MinValue);
@@ -145,6 +148,7 @@ internal sealed class PackedSamples
             : ints is not null ? ints[index] / scale
             : doubles![index];
 
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void CopyTo(int from, Span<double> target)
         {
             if (shorts is not null)

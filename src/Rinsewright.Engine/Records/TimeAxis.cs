@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace Rinsewright.Engine.Records;
@@ -74,6 +75,7 @@ internal sealed class TimeAxis
         return (run.Start + ((index - run.First) * run.Step)) / 1000.0;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void CopyTo(int first, Span<double> seconds)
     {
         if (seconds.IsEmpty)

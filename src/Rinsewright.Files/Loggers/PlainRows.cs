@@ -140,12 +140,7 @@ internal sealed class PlainRows
         var length = NumberText.TryPlain(rest, column.PlainMark, out var value);
         if ((uint)length >= (uint)rest.Length || !IsEnd(rest[length]))
         {
-            length = CellLength(rest);
-            Span<char> text = stackalloc char[LongestCell];
-            if (!TryText(rest, length, ref text) || !NumberText.TryParse(text, column.Mark, out value))
-            {
-                return -1;
-            }
+            length = TakeOtherNumber(rest, column.Mark, out value);
         }
 
         if (value is not (>= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh) || (given is not null && given.IsValue(value)))
@@ -157,6 +152,17 @@ internal sealed class PlainRows
         return length;
     }
 
+    // Apart from the method above, which would clear its room for characters on every row.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int TakeOtherNumber(ReadOnlySpan<byte> rest, char mark, out double value)
+    {
+        value = 0;
+        var length = CellLength(rest);
+        Span<char> text = stackalloc char[LongestCell];
+        return TryText(rest, length, ref text) && NumberText.TryParse(text, mark, out value) ? length : -1;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private int TakeStamp(ReadOnlySpan<byte> rest, out long ms)
     {
         ms = 0;
@@ -165,6 +171,7 @@ internal sealed class PlainRows
         return TryText(rest, length, ref text) && stamps.TryLong(text, length < 0 ? rest : rest[..length], out ms) ? length : -1;
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private int TakeCount(ReadOnlySpan<byte> rest, out long ms)
     {
         ms = 0;
