@@ -44,6 +44,23 @@ internal sealed class PackedSamples
         Count++;
     }
 
+    public void Add(ReadOnlySpan<double> values)
+    {
+        Count += values.Length;
+        while (!values.IsEmpty)
+        {
+            if (tailCount == tail.Length)
+            {
+                MakeRoom();
+            }
+
+            var n = Math.Min(values.Length, tail.Length - tailCount);
+            values[..n].CopyTo(tail.AsSpan(tailCount));
+            tailCount += n;
+            values = values[n..];
+        }
+    }
+
     public void CopyTo(int first, Span<double> target)
     {
         if (first < 0 || first + target.Length > Count)

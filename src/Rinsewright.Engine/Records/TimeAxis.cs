@@ -69,6 +69,25 @@ internal sealed class TimeAxis
         Count++;
     }
 
+    /// <summary>Adds times at equal steps.</summary>
+    public void Add(long milliseconds, long step, int count)
+    {
+        for (var i = 0; i < count; i++)
+        {
+            var left = count - i;
+            if (countedInRun > 0 && step == runStep && milliseconds - LastMilliseconds == step)
+            {
+                countedInRun += left;
+                Count += left;
+                LastMilliseconds += step * left;
+                return;
+            }
+
+            Add(milliseconds);
+            milliseconds += step;
+        }
+    }
+
     public double SecondsAt(int index)
     {
         var run = runs[RunOf(index)];

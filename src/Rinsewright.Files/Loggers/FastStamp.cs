@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 
 namespace Rinsewright.Files.Loggers;
@@ -21,6 +22,7 @@ internal sealed class FastStamp(Clock clock)
     /// <param name="text">Starts with the stamp.</param>
     /// <param name="separator">What ends it, unless the line does.</param>
     /// <param name="milliseconds">Milliseconds of the clock.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool TryKnown(ReadOnlySpan<byte> text, byte separator, out long milliseconds)
     {
         milliseconds = 0;
