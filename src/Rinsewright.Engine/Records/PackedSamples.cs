@@ -153,7 +153,8 @@ internal sealed class PackedSamples
                 return new Block(null, (int[])whole.Clone(), null, scale);
             }
 
-            var shorts = new short[whole.Length];
+            // Every place is written below: clearing it first would cost as much as packing.
+            var shorts = GC.AllocateUninitializedArray<short>(whole.Length);
             for (var i = 0; i < shorts.Length; i++)
             {
                 shorts[i] = (short)whole[i];
