@@ -145,7 +145,9 @@ async Task<int> VerifyAsync()
     }
 
     Console.WriteLine($"{total, 10:N0}  {needed.Count} files before the first page, compressed; at most {FirstLoadBudget:N0}");
-    Console.WriteLine($"{sizes.Sum(s => s.Size), 10:N0}  all {sizes.Count} files, with those that follow in the background (sheets, workbooks)");
+    Console.WriteLine(
+        $"{sizes.Sum(s => s.Size), 10:N0}  all {sizes.Count} files, with those that follow in the background (sheets, workbooks)"
+    );
     if (total > FirstLoadBudget)
     {
         Console.WriteLine("The client is too large to fetch over a poor line. Find what grew in the list above.");
@@ -179,7 +181,9 @@ async Task<int> VerifyAsync()
 // Files the runtime fetches only when they are first needed, by its own list.
 static HashSet<string> Late(string runtime)
 {
-    var config = runtime[runtime.IndexOf("/*json-start*/", StringComparison.Ordinal)..runtime.IndexOf("/*json-end*/", StringComparison.Ordinal)];
+    var config = runtime[
+        runtime.IndexOf("/*json-start*/", StringComparison.Ordinal)..runtime.IndexOf("/*json-end*/", StringComparison.Ordinal)
+    ];
     using var json = JsonDocument.Parse(config["/*json-start*/".Length..]);
     return json.RootElement.GetProperty("resources").TryGetProperty("lazyAssembly", out var late)
         ? [.. late.EnumerateArray().Select(a => a.GetProperty("name").GetString()!)]

@@ -9,7 +9,13 @@ namespace Rinsewright.Client.Shell;
 public sealed class LateParts(LazyAssemblyLoader loader)
 {
     // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
-    private static readonly string[] Sheets = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "System.IO.Compression.wasm"];
+    private static readonly string[] Sheets =
+    [
+        "PdfSharp.wasm",
+        "PdfSharp.Shared.wasm",
+        "PdfSharp.System.wasm",
+        "System.IO.Compression.wasm",
+    ];
 
     /// <summary>Fetches what makes a PDF; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
