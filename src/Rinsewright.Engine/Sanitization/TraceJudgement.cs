@@ -268,10 +268,7 @@ internal sealed class TraceJudgement
     // Usual step inside the pass: a logger may sample faster or slower than over the whole file.
     private static double Interval(Trace trace, PassFinder.Span span, double? usual) =>
         span.Last > span.First
-            ? Math.Min(
-                (trace.SecondsAt(span.Last) - trace.SecondsAt(span.First)) / (span.Last - span.First),
-                usual ?? double.MaxValue
-            )
+            ? Math.Min((trace.SecondsAt(span.Last) - trace.SecondsAt(span.First)) / (span.Last - span.First), usual ?? double.MaxValue)
             : usual ?? 0;
 
     private static bool HasHole(Trace trace, PassFinder.Span span)

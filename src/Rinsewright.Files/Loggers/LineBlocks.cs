@@ -67,7 +67,8 @@ internal sealed class LineBlocks(Stream stream)
     private static int WholeLines(ReadOnlySpan<byte> bytes)
     {
         var last = bytes.LastIndexOfAny((byte)'\r', (byte)'\n');
-        return 1 + (last == bytes.Length - 1 && last >= 0 && bytes[last] == '\r' ? bytes[..last].LastIndexOfAny((byte)'\r', (byte)'\n') : last);
+        return 1
+            + (last == bytes.Length - 1 && last >= 0 && bytes[last] == '\r' ? bytes[..last].LastIndexOfAny((byte)'\r', (byte)'\n') : last);
     }
 
     private void Fill()

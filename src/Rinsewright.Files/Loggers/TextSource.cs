@@ -15,7 +15,8 @@ internal sealed class TextSource(Stream stream, Encoding encoding, int skip)
     }
 
     /// <summary>Encoding of the bytes of <see cref="OpenBytes"/>: one byte for every plain character.</summary>
-    public Encoding ByteEncoding { get; } = encoding is UnicodeEncoding ? new UTF8Encoding(encoderShouldEmitUTF8Identifier: false) : encoding;
+    public Encoding ByteEncoding { get; } =
+        encoding is UnicodeEncoding ? new UTF8Encoding(encoderShouldEmitUTF8Identifier: false) : encoding;
 
     /// <summary>Opens the text as bytes of <see cref="ByteEncoding"/>; not to be disposed.</summary>
     public Stream OpenBytes()
