@@ -54,6 +54,9 @@ public sealed class PlainRowsLaws
         "-",
     ];
 
+    private static readonly string[] Beside = ["Unit", "Note", "State"];
+    private static readonly string[] Usual = ["°C", "", "run"];
+
     private static readonly Gen<(int Row, int Column, int Kind)> Damage = Gen.Select(Gen.Int[0, 400], Gen.Int[0, 4], Gen.Int[0, 40]);
 
     private static readonly Gen<byte[]> Files = Gen.Select(
@@ -108,7 +111,7 @@ public sealed class PlainRowsLaws
         (int Row, int Column, int Kind)[] damage
     )
     {
-        string[] beside = [.. new[] { "Unit", "Note", "State" }.Take(more.Beside)];
+        string[] beside = [.. Beside.Take(more.Beside)];
         var lines = new List<string> { string.Join(separator, [clock == 4 ? "Unix Time" : "Date Time", "Temp (°C)", .. beside]) };
         var random = 0;
         for (var i = 0; i < tenths.Length; i++)
@@ -116,7 +119,7 @@ public sealed class PlainRowsLaws
             string[] cells =
             [
                 .. Line(clock, separator, more.Quoted ? 1 : 0, i, more.Step, tenths[i]).Split(separator, 2),
-                .. new[] { "°C", "", "run" }.Take(more.Beside),
+                .. Usual.Take(more.Beside),
             ];
             foreach (var (_, column, kind) in damage.Where(d => d.Row % tenths.Length == i))
             {
