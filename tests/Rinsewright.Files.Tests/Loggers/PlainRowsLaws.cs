@@ -142,7 +142,14 @@ public sealed class PlainRowsLaws
                 }
                 else
                 {
-                    cells = kind % 3 == 0 ? cells[..^1] : [.. cells, kind % 3 == 1 ? "" : "tail"];
+                    cells = (kind % 4) switch
+                    {
+                        0 => cells[..^1],
+                        1 => [.. cells, ""],
+                        2 => [.. cells, "tail"],
+                        // Quotes around the whole row: one field, not the usual ones.
+                        _ => ["\"" + cells[0], .. cells[1..^1], cells[^1] + "\""],
+                    };
                 }
             }
 
