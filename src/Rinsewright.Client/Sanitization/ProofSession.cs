@@ -16,6 +16,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     private int wishes;
     private ProofRequest? judged; // what the report on the screen answers
     private Task settling = Task.CompletedTask;
+    private Task taking = Task.CompletedTask;
 
     /// <summary>Something on the screen changed.</summary>
     public event Action? Changed;
@@ -53,8 +54,15 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     /// <summary>The thermometer in the technician's hand, put beside every temperature typed; null where nothing is said of it.</summary>
     public InstrumentDto? Probe { get; set; }
 
-    /// <summary>Done when what was asked last is judged and saved.</summary>
-    public Task SettledAsync() => settling;
+    /// <summary>Whether a file is being read that nothing is known of yet: until then there is no verdict to show.</summary>
+    public bool Reading => Running && Proof?.Report.File is null;
+
+    /// <summary>Done when the file given last is read and what was asked last is judged and saved.</summary>
+    public async Task SettledAsync()
+    {
+        await taking;
+        await settling;
+    }
 
     /// <summary>A fresh proof, empty but for the technician.</summary>
     public async Task NewAsync()
@@ -114,7 +122,12 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     }
 
     /// <summary>One file goes into this proof; of several, each gets a proof of its own with the same settings.</summary>
-    public async Task TakeAsync(IReadOnlyList<TakenFile> files)
+    public Task TakeAsync(IReadOnlyList<TakenFile> files) => taking = TakeAllAsync(files);
+
+    /// <summary>An invented proof to try the screen with.</summary>
+    public Task TryAsync(Demo demo) => taking = TryDemoAsync(demo);
+
+    private async Task TakeAllAsync(IReadOnlyList<TakenFile> files)
     {
         await settling;
         if (Proof is null)
@@ -162,8 +175,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         }
     }
 
-    /// <summary>An invented proof to try the screen with.</summary>
-    public async Task TryAsync(Demo demo)
+    private async Task TryDemoAsync(Demo demo)
     {
         await NewAsync();
         Proof = Proof! with

@@ -70,7 +70,7 @@ public sealed partial class ProofSheetContent
             words.Language == "es" ? "es-US" : "en-US",
             words.Say("sheet.subject", ("machine", document.Machine), ("kitchen", document.Kitchen), ("date", date)),
             document.Technician,
-            $"{document.Machine}, {document.Kitchen}",
+            string.Join(", ", ((string[])[document.Machine, document.Kitchen]).Where(n => n.Length > 0)),
             date,
             words["sheet.page"],
             blocks

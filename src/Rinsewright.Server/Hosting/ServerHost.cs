@@ -86,7 +86,7 @@ public static class ServerHost
         }
         catch (IOException e) when (e.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
         {
-            throw new StartRefusedException("server.start.address-taken", e, ("address", string.Join(", ", Addresses(app))));
+            throw new StartRefusedException("server.start.address-taken", e, ("address", string.Join(", ", Asked(app))));
         }
 
         Listening.RefuseOpen(Addresses(app), settings); // what was really bound, should the configuration have said it in a way we do not read
@@ -95,6 +95,10 @@ public static class ServerHost
         );
         await app.WaitForShutdownAsync();
     }
+
+    // Where nothing could be bound there is no list of bound addresses.
+    private static IReadOnlyList<string> Asked(WebApplication app) =>
+        Listening.Asked(app.Configuration) is { Count: > 0 } asked ? asked : [ServerSettings.DefaultUrl];
 
     private static ICollection<string> Addresses(WebApplication app) =>
         ((IApplicationBuilder)app).ServerFeatures.Get<Microsoft.AspNetCore.Hosting.Server.Features.IServerAddressesFeature>()?.Addresses

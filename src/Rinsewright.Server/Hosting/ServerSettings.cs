@@ -41,6 +41,8 @@ public sealed record ServerSettings(
             ["AllowedHosts"] = "localhost;127.0.0.1;[::1]",
             ["Logging:LogLevel:Default"] = "Warning",
             ["Logging:LogLevel:Microsoft.Hosting.Lifetime"] = "Warning",
+            // That the address is taken is said in our own words (ServerHost), without the stack trace.
+            ["Logging:LogLevel:Microsoft.Extensions.Hosting.Internal.Host"] = "Critical",
             // A failed command comes up as an exception anyway; on a new PostgreSQL database the first question for migrations is one that fails.
             ["Logging:LogLevel:Microsoft.EntityFrameworkCore.Database.Command"] = "None",
             ["Rinsewright:Demo"] = "true",

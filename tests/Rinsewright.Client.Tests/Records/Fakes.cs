@@ -204,6 +204,7 @@ internal sealed class MemoryComputing : IComputing
         }
 
         Progressed?.Invoke(new ComputeProgress(1, 2, 3));
+        await Held;
         using var stream = new MemoryStream(files[file.Sha256]);
         return await ComputeExports.AnswerAsync(request, stream, file.Name, null);
     }
@@ -214,6 +215,9 @@ internal sealed class MemoryComputing : IComputing
         files[hash] = bytes;
         return Task.FromResult(new TakenFile(hash, name, bytes.Length, true));
     }
+
+    /// <summary>What the reading of a file waits for.</summary>
+    public Task Held { get; set; } = Task.CompletedTask;
 
     public Task CancelAsync() => Task.CompletedTask;
 }

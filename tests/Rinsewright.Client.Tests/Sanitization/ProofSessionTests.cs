@@ -14,6 +14,7 @@ public sealed class ProofSessionTests
     private readonly MemoryStore store = new();
     private readonly MemoryOffice office = new();
     private readonly Preferences preferences = new(new MemoryDevice());
+    private readonly MemoryComputing computing = new();
     private readonly Work work;
     private readonly ProofSession session;
     private readonly Synchronizer synchronizer;
@@ -22,7 +23,7 @@ public sealed class ProofSessionTests
     public ProofSessionTests()
     {
         work = new Work(store, preferences, TimeProvider.System);
-        session = new ProofSession(new MemoryComputing(), work, preferences, TimeProvider.System);
+        session = new ProofSession(computing, work, preferences, TimeProvider.System);
         synchronizer = new Synchronizer(store, office, work, preferences, TimeProvider.System);
     }
 
@@ -39,6 +40,23 @@ public sealed class ProofSessionTests
         Assert.Equal("notProven", session.Proof.Report.Verdict);
         Assert.Equal("notProven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
         Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+    }
+
+    /// <summary>While a file is being read there is no verdict to show, and whoever wants a sheet waits for it.</summary>
+    [Fact]
+    public async Task A_sheet_waits_for_the_file_that_is_being_read()
+    {
+        var held = new TaskCompletionSource();
+        computing.Held = held.Task;
+        var trying = session.TryAsync(Demo.All[0]);
+        var settled = session.SettledAsync();
+        Assert.True(session.Reading);
+        Assert.False(settled.IsCompleted);
+        held.SetResult();
+        await settled;
+        Assert.False(session.Reading);
+        Assert.Equal(5, session.Proof!.Report.Passes.Count);
+        await trying;
     }
 
     /// <summary>Looking at an empty screen saves nothing.</summary>

@@ -105,6 +105,18 @@ public sealed class ProofSheetTests
         }
     }
 
+    [Theory]
+    [InlineData("", "Larkspur Lodge", true)]
+    [InlineData("", "", false)]
+    public void A_name_that_is_missing_leaves_no_comma(string machine, string kitchen, bool named)
+    {
+        var document = InventedDocument.Of(FivePasses) with { Machine = machine, Kitchen = kitchen };
+        using var pdf = PdfText.Open(ProofSheet.Make(document, new SheetOptions(Paper.A4, "en")));
+        var lines = PdfText.Of(pdf.Pages[^1]).Split('\n').Select(l => l.Trim()).ToList();
+        Assert.DoesNotContain(lines, l => l.StartsWith(','));
+        Assert.Equal(named, lines.Contains("Larkspur Lodge"));
+    }
+
     [Fact]
     public void Forty_passes_flow_on_and_none_is_lost()
     {
