@@ -12,10 +12,13 @@ internal sealed class PackedSamples
 {
     private const int Shift = 12;
     private const int Size = 1 << Shift;
+    private const int MostRoom = 64 * Size;
     private static readonly double[] Scales = [10, 100, 1, 1000];
     private readonly List<Block> blocks = [];
     private readonly int[] whole = new int[Size];
     private double[] tail = new double[256];
+    private short[] room = [];
+    private int roomTaken;
     private int tailCount;
     private int usualScale;
 
@@ -109,11 +112,33 @@ internal sealed class PackedSamples
             if (TryWhole(Scales[s], out var least, out var most))
             {
                 usualScale = s;
-                return Block.Of(whole, Scales[s], isShort: least >= short.MinValue && most <= short.MaxValue);
+                return least >= short.MinValue && most <= short.MaxValue
+                    ? new Block(Shortened(), null, null, Scales[s])
+                    : new Block(default, (int[])whole.Clone(), null, Scales[s]);
             }
         }
 
-        return new Block(null, null, (double[])tail.Clone(), 1);
+        return new Block(default, null, (double[])tail.Clone(), 1);
+    }
+
+    // Room for many blocks at once, not cleared: clearing it would cost as much as packing.
+    private ReadOnlyMemory<short> Shortened()
+    {
+        if (roomTaken == room.Length)
+        {
+            room = GC.AllocateUninitializedArray<short>(Math.Clamp(blocks.Count * Size, Size, MostRoom));
+            roomTaken = 0;
+        }
+
+        var place = room.AsMemory(roomTaken, Size);
+        roomTaken += Size;
+        var shorts = place.Span;
+        for (var i = 0; i < shorts.Length; i++)
+        {
+            shorts[i] = (short)whole[i];
+        }
+
+        return place;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -143,37 +168,20 @@ internal sealed class PackedSamples
         return true;
     }
 
-    // One of the three arrays holds the block.
-    private sealed class Block(short[]? shorts, int[]? ints, double[]? doubles, double scale)
+    // One of the three holds the block.
+    private sealed class Block(ReadOnlyMemory<short> shorts, int[]? ints, double[]? doubles, double scale)
     {
-        public static Block Of(int[] whole, double scale, bool isShort)
-        {
-            if (!isShort)
-            {
-                return new Block(null, (int[])whole.Clone(), null, scale);
-            }
-
-            // Every place is written below: clearing it first would cost as much as packing.
-            var shorts = GC.AllocateUninitializedArray<short>(whole.Length);
-            for (var i = 0; i < shorts.Length; i++)
-            {
-                shorts[i] = (short)whole[i];
-            }
-
-            return new Block(shorts, null, null, scale);
-        }
-
         public double At(int index) =>
-            shorts is not null ? shorts[index] / scale
+            !shorts.IsEmpty ? shorts.Span[index] / scale
             : ints is not null ? ints[index] / scale
             : doubles![index];
 
         [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void CopyTo(int from, Span<double> target)
         {
-            if (shorts is not null)
+            if (!shorts.IsEmpty)
             {
-                var source = shorts.AsSpan(from, target.Length);
+                var source = shorts.Span.Slice(from, target.Length);
                 var i = 0;
                 if (Avx.IsSupported)
                 {
