@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
+using Rinsewright.Cli.Machines;
 using Rinsewright.Cli.Sanitization;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
@@ -46,6 +47,7 @@ internal static class CommandLine
         root.Options.OfType<VersionOption>().Single().Description = words["cli.option.version"];
         root.Add(ProofCommand.Make(words, terminal));
         root.Add(LimitsCommand.Make(words, terminal));
+        root.Add(MachineCommand.Make(words, terminal));
         root.Add(CompletionCommand.Make(words, terminal));
         return root;
     }
@@ -57,6 +59,7 @@ internal static class CommandLine
             UsageException => (ExitStatus.BadUsage, e.Message),
             ContractException => (ExitStatus.BadUsage, e.Message),
             InputException input => (input.Status, e.Message),
+            MachineFileException machine => (ExitStatus.UnreadableData, machine.Message),
             RuleSetException => (ExitStatus.UnreadableData, words.Say("cli.error.rules", ("problem", e.Message))),
             UnreadableFileException unreadable => (ExitStatus.UnreadableData, words.Say(Wire.From(unreadable.Says))),
             UnauthorizedAccessException => (ExitStatus.InputOutput, words.Say("cli.error.io", ("problem", e.Message))),
@@ -98,7 +101,7 @@ internal static class CommandLine
 
         if (parsed.Errors.Count > 0)
         {
-            var way = command == root ? "rinsewright" : $"rinsewright {command.Name}";
+            var way = command is DescribedCommand described ? $"rinsewright {described.Way}" : "rinsewright";
             throw new UsageException($"{Say(parsed, words)} {words.Say("cli.error.see-help", ("command", way))}");
         }
 

@@ -4,7 +4,11 @@ using Rinsewright.Contracts.Language;
 namespace Rinsewright.Cli;
 
 /// <summary>A command with what its help says beyond the list of options: sections, examples, exit statuses.</summary>
-internal sealed class DescribedCommand(string name, Words words) : Command(name, words[$"cli.{name}.about"])
+/// <param name="name">Name, as typed.</param>
+/// <param name="words">Words of the help.</param>
+/// <param name="under">Command it stands under; null for one of the first level.</param>
+internal sealed class DescribedCommand(string name, Words words, string? under = null)
+    : Command(name, words[$"cli.{Key(under, name)}.about"])
 {
     private readonly List<(string Title, IReadOnlyList<Option> Options)> sections = [];
 
@@ -12,22 +16,27 @@ internal sealed class DescribedCommand(string name, Words words) : Command(name,
     public IReadOnlyList<(string Title, IReadOnlyList<Option> Options)> Sections => sections;
 
     /// <summary>Text after the options: examples and exit statuses.</summary>
-    public string Close { get; } = words[$"cli.{name}.close"];
+    public string Close { get; } = words[$"cli.{Key(under, name)}.close"];
 
     /// <summary>How the arguments look, for the usage line.</summary>
-    public string Usage { get; } = words[$"cli.{name}.usage"];
+    public string Usage { get; } = words[$"cli.{Key(under, name)}.usage"];
 
-    /// <summary>Adds a section of options, each described by its words.</summary>
+    /// <summary>The command with those it stands under, as typed.</summary>
+    public string Way { get; } = under is null ? name : $"{under} {name}";
+
+    /// <summary>Adds a section of options, each described by its words unless it is described already.</summary>
     public void AddSection(string key, params Option[] options)
     {
         foreach (var option in options)
         {
-            option.Description = words[$"cli.option.{option.Name.TrimStart('-')}"];
+            option.Description ??= words[$"cli.option.{option.Name.TrimStart('-')}"];
             Add(option);
         }
 
         sections.Add((words[$"cli.section.{key}"], options));
     }
+
+    private static string Key(string? under, string name) => under is null ? name : $"{under}-{name}";
 }
 
 /// <summary>The three kinds of option there are here. All values arrive as text and are read by their own rules, with their own messages.</summary>

@@ -15,7 +15,7 @@ internal static class HelpText
         page.Line();
         var described = command as DescribedCommand;
         page.Heading(words["cli.help.usage"]);
-        page.Line(described is null ? $"  rinsewright {words["cli.help.root-usage"]}" : $"  rinsewright {command.Name} {described.Usage}");
+        page.Line(described is null ? $"  rinsewright {words["cli.help.root-usage"]}" : $"  rinsewright {described.Way} {described.Usage}");
         if (command.Subcommands.Count > 0)
         {
             page.Line();

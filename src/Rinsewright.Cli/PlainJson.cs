@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Rinsewright.Cli.Machines;
 using Rinsewright.Cli.Sanitization;
 using Rinsewright.Contracts;
 
@@ -12,6 +13,8 @@ internal static class PlainJson
     public static ContractsJson Contracts { get; } = new(Options(ContractsJson.Default));
 
     public static RulesJson Rules { get; } = new(Options(RulesJson.Default));
+
+    public static MachinesJson Machines { get; } = new(Options(MachinesJson.Default));
 
     private static JsonSerializerOptions Options(JsonSerializerContext context) =>
         new(context.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, TypeInfoResolver = null };

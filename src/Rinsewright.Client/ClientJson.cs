@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Rinsewright.Client.Machines;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Sanitization;
 using Rinsewright.Client.Shell;
@@ -16,6 +17,8 @@ namespace Rinsewright.Client;
 [JsonSerializable(typeof(TakenFile))]
 [JsonSerializable(typeof(TakenFile[]))]
 [JsonSerializable(typeof(ComputeAnswer))]
+[JsonSerializable(typeof(ModelAsk))]
+[JsonSerializable(typeof(ModelAnswer))]
 [JsonSerializable(typeof(BackupHead))]
 [JsonSerializable(typeof(BackupContent))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, string>))]

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Microsoft.Extensions.DependencyInjection;
 using Rinsewright.Client;
+using Rinsewright.Client.Machines;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Sanitization;
 using Rinsewright.Client.Shell;
@@ -19,6 +20,8 @@ builder.Services.AddSingleton<Toasts>();
 builder.Services.AddSingleton<Work>();
 builder.Services.AddSingleton<Synchronizer>();
 builder.Services.AddSingleton<ProofSession>();
+builder.Services.AddSingleton<MachineShelf>();
+builder.Services.AddSingleton<IModelling, BrowserModelling>();
 
 var host = builder.Build();
 await host.Services.GetRequiredService<Preferences>().LoadAsync();

@@ -13,6 +13,18 @@ public sealed class HelpTests
     [InlineData("proof.es.txt", "proof", "--help", "--language", "es")]
     [InlineData("limits.en.txt", "limits", "--help")]
     [InlineData("limits.es.txt", "limits", "--help", "--language", "es")]
+    [InlineData("machine.en.txt", "machine", "--help")]
+    [InlineData("machine.es.txt", "machine", "--help", "--language", "es")]
+    [InlineData("machine-new.en.txt", "machine", "new", "--help")]
+    [InlineData("machine-new.es.txt", "machine", "new", "--help", "--language", "es")]
+    [InlineData("machine-check.en.txt", "machine", "check", "--help")]
+    [InlineData("machine-check.es.txt", "machine", "check", "--help", "--language", "es")]
+    [InlineData("machine-show.en.txt", "machine", "show", "--help")]
+    [InlineData("machine-show.es.txt", "machine", "show", "--help", "--language", "es")]
+    [InlineData("machine-run.en.txt", "machine", "run", "--help")]
+    [InlineData("machine-run.es.txt", "machine", "run", "--help", "--language", "es")]
+    [InlineData("machine-whatif.en.txt", "machine", "whatif", "--help")]
+    [InlineData("machine-whatif.es.txt", "machine", "whatif", "--help", "--language", "es")]
     [InlineData("completion.en.txt", "completion", "--help")]
     public async Task Help_is_the_one_agreed_and_fits_80_columns(string golden, params string[] args)
     {
@@ -46,7 +58,10 @@ public sealed class HelpTests
             Words.For(language),
             new Terminal(Stream.Null, TextWriter.Null, TextWriter.Null, false, TimeProvider.System)
         );
-        var described = root.Subcommands.Concat([root]).SelectMany(c => c.Options.Select(o => o.Description).Append(c.Description));
+        var described = root
+            .Subcommands.Concat(root.Subcommands.SelectMany(c => c.Subcommands))
+            .Concat([root])
+            .SelectMany(c => c.Options.Select(o => o.Description).Append(c.Description));
         Assert.All(described, d => Assert.False(string.IsNullOrEmpty(d) || d.StartsWith('['), d));
     }
 

@@ -53,13 +53,20 @@ public sealed class Words
     public string Show(AmountDto amount)
     {
         var unit = Units.Find(amount.Unit);
-        return unit is null ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}" : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}";
+        return unit is null
+            ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}"
+            : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
     }
 
     /// <summary>A number with thousands separated and at most <paramref name="digits"/> decimals: 5,856 in English, 5 856 (thin space) in Spanish decimal comma.</summary>
-    public string Number(double value, int digits)
+    public string Number(double value, int digits) => Localized(value, "#,0." + new string('#', digits));
+
+    /// <summary>A number as <see cref="Number"/> writes it, with exactly <paramref name="digits"/> decimals, for columns.</summary>
+    public string Fixed(double value, int digits) => Localized(Math.Round(value, digits) + 0.0, "#,0." + new string('0', digits));
+
+    private string Localized(double value, string format)
     {
-        var text = value.ToString("#,0." + new string('#', digits), CultureInfo.InvariantCulture);
+        var text = value.ToString(format, CultureInfo.InvariantCulture);
         return Language == "es" ? text.Replace(',', '\u202f').Replace('.', ',') : text;
     }
 

@@ -6,7 +6,7 @@ using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Contracts.Machines;
 
-/// <summary>A figure in the file: <c>{ "value": 18.5, "unit": "[gal_us]", "basis": "measured", "source": "…", "on": "2026-11-20" }</c>, on one line.</summary>
+/// <summary>A figure in the file: <c>{ "value": 18.5, "unit": "[gal_us]", "basis": "measured", "on": "2026-11-20" }</c>, on one line.</summary>
 internal static class FigureJson
 {
     internal static readonly string[] AmountFields = ["value", "unit"];

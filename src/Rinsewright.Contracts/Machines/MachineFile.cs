@@ -227,7 +227,8 @@ public static class MachineFile
         );
     }
 
-    private static string Example(Dimension dimension) => $"1 {Units.Of(dimension)[^1].Symbol}";
+    private static string Example(Dimension dimension) =>
+        dimension == Dimension.Temperature ? "120 °F" : $"1 {Units.Of(dimension)[^1].Symbol}";
 
     private static JsonObject Nested(string path, JsonNode? value)
     {

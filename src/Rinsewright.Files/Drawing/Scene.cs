@@ -43,8 +43,16 @@ public sealed record SceneLine(string Style, IReadOnlyList<ScenePoint> Points, b
 public sealed record SceneBox(string Style, double X, double Y, double Width, double Height) : SceneMark(Style);
 
 /// <summary>A text on its baseline; <paramref name="Size"/> only where the style leaves the letter size to the mark, px.</summary>
-public sealed record SceneText(string Style, double X, double Y, string Text, TextAnchor Anchor = TextAnchor.Start, double? Size = null)
-    : SceneMark(Style);
+/// <param name="Silent">Part of the picture, as the unit on a dial: not read out.</param>
+public sealed record SceneText(
+    string Style,
+    double X,
+    double Y,
+    string Text,
+    TextAnchor Anchor = TextAnchor.Start,
+    double? Size = null,
+    bool Silent = false
+) : SceneMark(Style);
 
 /// <summary>A fill that follows a value instead of the style, as water does its temperature.</summary>
 /// <param name="Screen">On screen, 0xRRGGBB.</param>

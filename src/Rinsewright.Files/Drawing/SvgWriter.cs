@@ -75,9 +75,10 @@ public static class SvgWriter
                     _ => "",
                 };
                 var letters = t.Size is { } size ? $" font-size=\"{Number(size)}\"" : "";
+                var silent = t.Silent ? " aria-hidden=\"true\"" : "";
                 svg.Append(
                     CultureInfo.InvariantCulture,
-                    $"<text class=\"{t.Style}\" x=\"{Number(t.X)}\" y=\"{Number(t.Y)}\"{anchor}{letters}>{Escape(t.Text)}</text>\n"
+                    $"<text class=\"{t.Style}\" x=\"{Number(t.X)}\" y=\"{Number(t.Y)}\"{anchor}{letters}{silent}>{Escape(t.Text)}</text>\n"
                 );
                 break;
             case SceneCurve c:

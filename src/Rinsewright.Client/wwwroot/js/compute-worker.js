@@ -25,8 +25,17 @@ try {
       postMessage({ progress: [bytes, total, rows] });
     },
   });
-  const compute = (await getAssemblyExports(getConfig().mainAssemblyName)).Rinsewright.Client.Sanitization.ComputeExports;
+  const client = (await getAssemblyExports(getConfig().mainAssemblyName)).Rinsewright.Client;
+  const compute = client.Sanitization.ComputeExports;
   self.onmessage = async ({ data }) => {
+    if (data.machine !== undefined) {
+      try {
+        postMessage({ machine: data.machine, answer: client.Machines.ModelExports.Run(data.ask) });
+      } catch (error) {
+        postMessage({ machine: data.machine, error: String(error) });
+      }
+      return;
+    }
     file = data.file;
     try {
       postMessage({ answer: await compute.Run(data.request, data.name, file.size) });

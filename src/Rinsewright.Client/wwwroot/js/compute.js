@@ -4,6 +4,8 @@ import { blob } from "./files.js";
 let worker;
 let ready;
 let running;
+let count = 0;
+const machines = new Map();
 
 function start() {
   if (ready) return ready;
@@ -12,6 +14,12 @@ function start() {
     worker.onerror = (event) => fail(new Error(event.message || "worker"));
     worker.onmessage = ({ data }) => {
       if (data.ready) done();
+      else if (data.machine !== undefined) {
+        const { resolve, reject } = machines.get(data.machine);
+        machines.delete(data.machine);
+        if (data.error) reject(new Error(data.error));
+        else resolve(data.answer);
+      }
       else if (data.progress) running?.page.invokeMethodAsync("OnProgress", data.progress[0], data.progress[1], data.progress[2]);
       else if (running) {
         const { resolve, reject } = running;
@@ -27,6 +35,8 @@ function start() {
 
 function stop() {
   worker?.terminate();
+  for (const { reject } of machines.values()) reject(new Error("stopped"));
+  machines.clear();
   worker = ready = undefined;
 }
 
@@ -47,6 +57,16 @@ export async function run(requestJson, sha256, name, page) {
       reject(new Error(event.message || "worker"));
     };
     worker.postMessage({ request: requestJson, file, name });
+  });
+}
+
+// Runs a machine; several may wait, each gets its own answer.
+export async function machine(askJson) {
+  await start();
+  return await new Promise((resolve, reject) => {
+    const id = count++;
+    machines.set(id, { resolve, reject });
+    worker.postMessage({ machine: id, ask: askJson });
   });
 }
 

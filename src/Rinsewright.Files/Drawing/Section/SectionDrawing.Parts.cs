@@ -61,7 +61,8 @@ public sealed partial class SectionDrawing
             }
         }
 
-        foreach (var d in part.Detail)
+        // Letters stand apart: a part's name is what it is called, not what is written on it.
+        foreach (var d in part.Detail.Where(d => d is not PlanLetters))
         {
             yield return Mark(d);
         }
@@ -77,6 +78,13 @@ public sealed partial class SectionDrawing
             yield return state == PartState.Dirty ? new SceneCurve("dirt", Fill.Dots(area)) : new SceneCurve("wear", Fill.Lines(area));
         }
     }
+
+    private IEnumerable<SceneMark> Letters() =>
+        Plan
+            .Parts.Where(p => StateOf(p) is PartState.Sound or PartState.Dirty or PartState.Worn)
+            .SelectMany(p => p.Detail.OfType<PlanLetters>())
+            .Where(l => !Frame.Small || l.Style != "dial")
+            .Select(Mark);
 
     private SceneCurve Halo(PlanShape b) =>
         b.Pipe > 0

@@ -98,7 +98,14 @@ public sealed partial class SectionDrawing
         [.. Plan.Parts.Where(p => p.Motion != PartMotion.None).Select(p => Draw(Given(p, racks)))];
 
     private IReadOnlyList<SceneMark> Over() =>
-        [.. Flows(), .. options.Print ? TankFigures() : [], .. flags.Draw(Frame, Height), .. ZoneStrip(), .. Badges()];
+        [
+            new SceneLayer("letters", [.. Letters()]),
+            .. Flows(),
+            .. options.Print ? TankFigures() : [],
+            .. flags.Draw(Frame, Height),
+            .. ZoneStrip(),
+            .. Badges(),
+        ];
 
     private string Style(string name) => Frame.Small && SectionStyles.HasSmall(name) ? name + "-s" : name;
 
@@ -122,14 +129,14 @@ public sealed partial class SectionDrawing
             PlanShape { Pipe: > 0 } pipe => Stroke(pipe.Style, Frame.At(pipe.Outline), pipe.Pipe),
             PlanShape { Water: { } water } shape => new SceneCurve(shape.Style, Frame.At(shape.Outline), Tint(water)),
             PlanShape shape => new SceneCurve(Style(shape.Style), Frame.At(shape.Outline)),
-            PlanLetters l when Frame.Small && l.Style == "dial" => new SceneLayer("", []),
             PlanLetters l => new SceneText(
                 l.Style,
                 Frame.X(l.X),
                 Frame.Y(l.Y),
                 l.Text,
                 TextAnchor.Middle,
-                Math.Round(l.Height * Frame.Scale, 1)
+                Math.Round(l.Height * Frame.Scale, 1),
+                Silent: true
             ),
             _ => throw new InvalidOperationException($"no way to draw a {mark.GetType().Name}"),
         };

@@ -1,0 +1,89 @@
+using Rinsewright.Engine.Heat;
+
+namespace Rinsewright.Engine.Machines;
+
+/// <summary>Turns steady solutions into observables. One instance may be used again by one caller at a time.</summary>
+/// <param name="tanks">Tanks of the machines to be read.</param>
+internal sealed class SteadyReader(int tanks)
+{
+    // Cycles of a machine with doors that let it settle, and those that are read.
+    private const int CyclesToSettle = 20;
+    private const int CyclesRead = 10;
+
+    // Longest step while nothing goes through, s.
+    private const double IdleStep = 1;
+
+    // As long as a scenario allows.
+    private const double LongestStart = 4 * 3600;
+    private readonly SteadySolver solver = new(tanks);
+    private readonly SteadySolutes solutes = new(tanks);
+    private readonly PlatePass pass = new();
+    private readonly PlatePhase[] phases = new PlatePhase[PlateWay.Most];
+    private readonly int[] places = new int[PlateWay.Most];
+
+    /// <summary>Reads heat-up, idle, load and full rate.</summary>
+    public SteadyReading Read(ModelParameters p, double racksPerHour)
+    {
+        var readout = new Readout();
+        var times = new Stepper(new Simulation(p), IdleStep).ColdStart(LongestStart);
+        readout.AddTime(Observables.FillTime, times.Fill);
+        readout.AddTime(Observables.HeatUpTime, times.Heat);
+        var idle = solver.Solve(p, 0);
+        readout.Idle(idle);
+        var standBy = Consumption.Of(p, idle, 0);
+        readout.FullRate(p, solver.Solve(p, Duties.MostRacks(p)));
+        var s = solver.Solve(p, racksPerHour / 3600);
+        var load = p.Conveys ? Solved(readout, p, s) : Stepped(readout, p, s, racksPerHour / 3600);
+        return new SteadyReading(racksPerHour, readout.InOrder(), load, standBy, Ride(p, s));
+    }
+
+    /// <summary>A plate's ride through a solution.</summary>
+    public PlateResult Pass(ModelParameters p, SteadySolution s, PlateCurve? curve = null)
+    {
+        var count = PlateWay.Phases(p, s, phases, places);
+        return pass.Run(p.Ware.Material, p.Ware.Thickness, p.Ware.In, phases.AsSpan(0, count), curve: curve);
+    }
+
+    private Consumption Solved(Readout readout, ModelParameters p, SteadySolution s)
+    {
+        solutes.Solve(p, s);
+        readout.Load(p, s, solutes, Pass(p, s));
+        return Consumption.Of(p, s, solutes.Fed);
+    }
+
+    // The balance is where it starts from; what swings within a cycle comes from stepping.
+    private static Consumption Stepped(Readout readout, ModelParameters p, SteadySolution s, double racks)
+    {
+        var simulation = new Simulation(p);
+        simulation.Settle(s);
+        var stepper = new Stepper(simulation, Stepper.UsualStep(p));
+        var interval = 1 / Math.Min(racks, Duties.MostRacks(p));
+        stepper.Go(CyclesToSettle * interval, racks);
+        var meter = new Meter(p.Tanks.Length);
+        stepper.Go(CyclesRead * interval, racks, null, meter);
+        readout.Load(p, meter);
+        return Consumption.Of(p, meter);
+    }
+
+    private PlateRide Ride(ModelParameters p, SteadySolution s)
+    {
+        var curve = new PlateCurve();
+        Pass(p, s, curve);
+        var speed = p.Conveys ? Duties.Speed(p) : 0;
+        var met = new string[curve.Phase.Count];
+        var at = new double[met.Length];
+        for (var i = 0; i < met.Length; i++)
+        {
+            met[i] = places[curve.Phase[i]] switch
+            {
+                WareGroup.FinalRinse => "final-rinse",
+                WareGroup.Gap => "gap",
+                WareGroup.Room => "room",
+                var tank => p.Tanks[tank].Id,
+            };
+            at[i] = speed * curve.Seconds[i];
+        }
+
+        return new PlateRide(curve.Seconds, curve.Surface, curve.HeatUnits, met, at);
+    }
+}
