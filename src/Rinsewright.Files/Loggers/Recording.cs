@@ -71,7 +71,7 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
     {
         ms = NewestFirst ? -ms : ms;
         var ahead = ms - last;
-        if ((ulong)(ahead - 1) >= (ulong)limit || holding)
+        if ((ulong)(ahead - 1) >= (ulong)limit || holding || MayUndoShift(ahead))
         {
             return false;
         }
@@ -98,8 +98,11 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
     public long NextInStep(out long ahead)
     {
         ahead = NewestFirst ? -step : step;
-        return holding || step == 0 ? long.MinValue : (NewestFirst ? -last : last) + ahead;
+        return holding || step == 0 || MayUndoShift(step) ? long.MinValue : (NewestFirst ? -last : last) + ahead;
     }
+
+    // A step that long may be the clock that is set forward again.
+    private bool MayUndoShift(long ahead) => shift > 0 && ahead > shift;
 
     /// <summary>Adds rows whose channels all hold everyday numbers, each one step behind the last.</summary>
     /// <param name="count">Rows.</param>

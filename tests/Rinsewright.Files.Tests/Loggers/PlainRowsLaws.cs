@@ -144,11 +144,12 @@ public sealed class PlainRowsLaws
                 {
                     cells = (kind % 4) switch
                     {
-                        0 => cells[..^1],
+                        0 when cells.Length > 1 => cells[..^1],
                         1 => [.. cells, ""],
                         2 => [.. cells, "tail"],
                         // Quotes around the whole row: one field, not the usual ones.
-                        _ => ["\"" + cells[0], .. cells[1..^1], cells[^1] + "\""],
+                        3 when cells.Length > 1 => ["\"" + cells[0], .. cells[1..^1], cells[^1] + "\""],
+                        _ => cells,
                     };
                 }
             }
