@@ -92,6 +92,10 @@ internal static class ProofBenchmarks
         );
         Line($"  counted. Memory is the most the whole process ever held.");
         Line(
+            $"- Proof and tokenizing run from one program, published with ReadyToRun for this platform as the command line is (`artifacts/cli`): an ordinary"
+        );
+        Line($"  build compiles more of itself at the start, and its proof of any file takes that much longer.");
+        Line(
             $"- *Proof*: `ProofRun` as every host runs it: read, decide the dialect, find passes, doses with bounds, checks with their working, report."
         );
         Line(

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
@@ -12,9 +11,9 @@ public sealed partial class Words
 {
     private static readonly Lazy<Words> English = new(() => Load("en"));
     private static readonly Lazy<Words> Spanish = new(() => Load("es"));
-    private readonly FrozenDictionary<string, string> texts;
+    private readonly Dictionary<string, string> texts;
 
-    private Words(string language, FrozenDictionary<string, string> texts)
+    private Words(string language, Dictionary<string, string> texts)
     {
         Language = language;
         this.texts = texts;
@@ -115,6 +114,6 @@ public sealed partial class Words
             }
         }
 
-        return new Words(language, found.ToFrozenDictionary(StringComparer.Ordinal));
+        return new Words(language, found);
     }
 }

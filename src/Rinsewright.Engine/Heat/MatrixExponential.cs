@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Rinsewright.Engine.Heat;
 
 /// <summary>
@@ -82,18 +84,36 @@ internal static class MatrixExponential
 
     private static void Multiply(ReadOnlySpan<double> a, ReadOnlySpan<double> b, Span<double> into, int n)
     {
-        into.Clear();
         for (var i = 0; i < n; i++)
         {
+            var factors = a.Slice(i * n, n);
             var row = into.Slice(i * n, n);
-            for (var k = 0; k < n; k++)
+            var j = 0;
+            // Several columns at a time, each added up in the same order as one alone: the digits do not depend on how many.
+            for (; j <= n - Vector<double>.Count; j += Vector<double>.Count)
             {
-                var factor = a[(i * n) + k];
-                var other = b.Slice(k * n, n);
-                for (var j = 0; j < n; j++)
+                var total = Vector<double>.Zero;
+                for (var k = 0; k < n; k++)
                 {
-                    row[j] += factor * other[j];
+                    // Most of a slab's matrix is 0.
+                    if (factors[k] != 0)
+                    {
+                        total += factors[k] * new Vector<double>(b[((k * n) + j)..]);
+                    }
                 }
+
+                total.CopyTo(row[j..]);
+            }
+
+            for (; j < n; j++)
+            {
+                double total = 0;
+                for (var k = 0; k < n; k++)
+                {
+                    total += factors[k] * b[(k * n) + j];
+                }
+
+                row[j] = total;
             }
         }
     }

@@ -76,7 +76,7 @@ internal sealed partial class Simulation
             if (group.Place >= 0)
             {
                 tank[group.Place].ToWare += taken;
-                Clean(group, dt);
+                Clean(group, contact.SoilOff);
             }
             else if (group.Place == WareGroup.FinalRinse)
             {
@@ -138,30 +138,20 @@ internal sealed partial class Simulation
     }
 
     // Soil that the spray takes off: a teaching number, not physics. Equation M6.
-    private void Clean(WareGroup group, double dt)
+    private void Clean(WareGroup group, double share)
     {
-        var i = group.Place;
-        var rate = SoilRemoval.Rate(p, i, tank[i].Spray.Spray, tank[i].Celsius, Share(i, Solute.Detergent));
-        var off = group.Soil * (1 - Math.Exp(-rate * dt));
+        var off = group.Soil * share;
         group.Soil -= off;
-        tank[i].Source[Solute.Soil] += off;
+        tank[group.Place].Source[Solute.Soil] += off;
     }
 
     private void SetContacts(double dt)
     {
-        var hottest = double.NegativeInfinity;
-        for (var i = 0; i < tanks; i++)
+        if (groups > 0)
         {
-            var t = p.Tanks[i];
-            hottest = Math.Max(hottest, tank[i].Celsius);
-            if (tank[i].Spray.Spray > 0)
-            {
-                Set(i, Transfers.Spray(p, i, tank[i].Spray), tank[i].Celsius, dt);
-            }
+            SetSpraysAndAir(dt);
         }
 
-        Set(WareGroup.Gap, p.GapTransfer, Transfers.GapTemperature(p, hottest), dt);
-        Set(WareGroup.Room, p.RoomTransfer, room.Celsius, dt);
         rinseVent = 0;
         rinseEvaporation = 0;
         if (!Rinsing || RinseFlow <= 0)
@@ -173,8 +163,30 @@ internal sealed partial class Simulation
         var vent = VentExchange.Of(rinse.Air * p.AirFactor, p.AirApproach, Booster, room);
         rinseVent = vent.Heat;
         rinseEvaporation = vent.Evaporation;
-        Set(WareGroup.FinalRinse, Transfers.FinalRinse(p, RinseFlow), Booster - (rinseVent / (RinseFlow * HeatCapacity)), dt);
-        rinseKeeps = Math.Exp(-Transfers.FilmExchange(p, RinseFlow) * dt);
+        if (groups > 0)
+        {
+            Set(WareGroup.FinalRinse, Transfers.FinalRinse(p, RinseFlow), Booster - (rinseVent / (RinseFlow * HeatCapacity)), dt);
+            rinseKeeps = Math.Exp(-Transfers.FilmExchange(p, RinseFlow) * dt);
+        }
+    }
+
+    private void SetSpraysAndAir(double dt)
+    {
+        var hottest = double.NegativeInfinity;
+        for (var i = 0; i < tanks; i++)
+        {
+            var t = p.Tanks[i];
+            hottest = Math.Max(hottest, tank[i].Celsius);
+            if (tank[i].Spray.Spray > 0)
+            {
+                Set(i, Transfers.Spray(p, i, tank[i].Spray), tank[i].Celsius, dt);
+                var rate = SoilRemoval.Rate(p, i, tank[i].Spray.Spray, tank[i].Celsius, Share(i, Solute.Detergent));
+                contacts.At(i).SoilOff = 1 - Math.Exp(-rate * dt);
+            }
+        }
+
+        Set(WareGroup.Gap, p.GapTransfer, Transfers.GapTemperature(p, hottest), dt);
+        Set(WareGroup.Room, p.RoomTransfer, room.Celsius, dt);
     }
 
     private void Set(int place, double transfer, double celsius, double dt)
@@ -212,6 +224,7 @@ internal sealed partial class Simulation
     {
         public double Celsius;
         public double RackDecay;
+        public double SoilOff;
         public SlabPropagator? Propagator;
     }
 

@@ -153,6 +153,13 @@ internal sealed partial class Simulation
 
     private void StepSolutes(double dt)
     {
+        AddSources(dt);
+        if (!HoldsSolutes())
+        {
+            Array.Clear(share);
+            return;
+        }
+
         for (var i = 0; i < tanks; i++)
         {
             for (var j = 0; j < tanks; j++)
@@ -161,7 +168,6 @@ internal sealed partial class Simulation
             }
         }
 
-        AddSources(dt);
         for (var i = 0; i < tanks; i++)
         {
             // An empty tank holds nothing; anything but 0 keeps its row solvable.
@@ -185,5 +191,17 @@ internal sealed partial class Simulation
         }
 
         UseUpSanitizer(dt);
+    }
+
+    // A machine that heats up holds none yet: there is nothing to solve for.
+    private bool HoldsSolutes()
+    {
+        var any = solutes.AsSpan().ContainsAnyExcept(0);
+        for (var i = 0; i < tanks && !any; i++)
+        {
+            any = tank[i].Source.AsSpan().ContainsAnyExcept(0);
+        }
+
+        return any;
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Text;
 
 namespace Rinsewright.Engine.Quantities;
@@ -6,7 +5,7 @@ namespace Rinsewright.Engine.Quantities;
 /// <summary>Finds the unit a person or a file means: the exact UCUM code first, then symbols and spellings without case, spaces and look-alikes.</summary>
 public static class UnitText
 {
-    private static readonly FrozenDictionary<(Dimension, string), Unit> BySpelling = Spellings();
+    private static readonly Dictionary<(Dimension, string), Unit> BySpelling = Spellings();
 
     /// <summary>The unit of this dimension that the text names; null where there is none.</summary>
     public static Unit? Find(string text, Dimension dimension)
@@ -53,7 +52,7 @@ public static class UnitText
         return plain.ToString();
     }
 
-    private static FrozenDictionary<(Dimension, string), Unit> Spellings()
+    private static Dictionary<(Dimension, string), Unit> Spellings()
     {
         var found = new Dictionary<(Dimension, string), Unit>();
         foreach (var unit in Units.All)
@@ -65,6 +64,6 @@ public static class UnitText
             }
         }
 
-        return found.ToFrozenDictionary();
+        return found;
     }
 }

@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-
 namespace Rinsewright.Engine.Quantities;
 
 /// <summary>The units the trade uses, by dimension. Definitions and their sources: the folder's README, Q1 to Q9.</summary>
@@ -31,9 +29,9 @@ public static partial class Units
             .. HeatFlows(),
         ];
 
-        public static readonly FrozenDictionary<string, Unit> ByUcum = All.ToFrozenDictionary(u => u.Ucum, StringComparer.Ordinal);
+        public static readonly Dictionary<string, Unit> ByUcum = All.ToDictionary(u => u.Ucum, StringComparer.Ordinal);
 
-        public static readonly FrozenDictionary<Dimension, Unit[]> ByDimension = All.GroupBy(u => u.Dimension)
-            .ToFrozenDictionary(g => g.Key, g => g.ToArray());
+        public static readonly Dictionary<Dimension, Unit[]> ByDimension = All.GroupBy(u => u.Dimension)
+            .ToDictionary(g => g.Key, g => g.ToArray());
     }
 }

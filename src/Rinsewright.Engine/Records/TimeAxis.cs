@@ -1,4 +1,6 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Rinsewright.Engine.Records;
 
@@ -68,12 +70,32 @@ internal sealed class TimeAxis
         Count++;
     }
 
+    /// <summary>Adds times at equal steps.</summary>
+    public void Add(long milliseconds, long step, int count)
+    {
+        for (var i = 0; i < count; i++)
+        {
+            var left = count - i;
+            if (countedInRun > 0 && step == runStep && milliseconds - LastMilliseconds == step)
+            {
+                countedInRun += left;
+                Count += left;
+                LastMilliseconds += step * left;
+                return;
+            }
+
+            Add(milliseconds);
+            milliseconds += step;
+        }
+    }
+
     public double SecondsAt(int index)
     {
         var run = runs[RunOf(index)];
         return (run.Start + ((index - run.First) * run.Step)) / 1000.0;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void CopyTo(int first, Span<double> seconds)
     {
         if (seconds.IsEmpty)
@@ -86,12 +108,33 @@ internal sealed class TimeAxis
         {
             var run = runs[r];
             var end = r + 1 < runs.Count ? runs[r + 1].First : Count;
-            for (; i < seconds.Length && first + i < end; i++)
-            {
-                seconds[i] = (run.Start + ((first + i - run.First) * run.Step)) / 1000.0;
-            }
-
+            var n = Math.Min(seconds.Length - i, end - first - i);
+            Fill(seconds.Slice(i, n), run.Start + ((first + i - run.First) * run.Step), run.Step);
+            i += n;
             r++;
+        }
+    }
+
+    // Whole milliseconds are exact in a double, so that four at a time give the same seconds as one.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Fill(Span<double> seconds, long start, long step)
+    {
+        var i = 0;
+        if (Vector256.IsHardwareAccelerated && seconds.Length >= 2 * Vector256<double>.Count)
+        {
+            var next = Vector256.Create((double)start, start + step, start + (2 * step), start + (3 * step));
+            var ahead = Vector256.Create((double)(4 * step));
+            var thousand = Vector256.Create(1000.0);
+            for (; i <= seconds.Length - Vector256<double>.Count; i += Vector256<double>.Count)
+            {
+                (next / thousand).CopyTo(seconds[i..]);
+                next += ahead;
+            }
+        }
+
+        for (; i < seconds.Length; i++)
+        {
+            seconds[i] = (start + (i * step)) / 1000.0;
         }
     }
 

@@ -39,6 +39,25 @@ public sealed class TraceBuilder
         values.Add(value);
     }
 
+    /// <summary>Adds samples at equal steps.</summary>
+    /// <param name="milliseconds">Time of the first since second 0 of the file, not before the last sample.</param>
+    /// <param name="step">Milliseconds from one to the next, not negative.</param>
+    /// <param name="samples">Finite values in the channel's unit.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is not finite or the time goes back.</exception>
+    public void Add(long milliseconds, long step, ReadOnlySpan<double> samples)
+    {
+        foreach (var value in samples)
+        {
+            if (!double.IsFinite(value))
+            {
+                throw new ArgumentOutOfRangeException(nameof(samples), value, "A sample is a finite number; a missing one is a mark.");
+            }
+        }
+
+        axis.Add(milliseconds, step, samples.Length);
+        values.Add(samples);
+    }
+
     /// <summary>Marks a stretch that starts at the next sample. Neighbouring marks of one kind and reason are joined.</summary>
     public void Mark(TraceMarkKind kind, string reason, long? line = null, int count = 0, long rows = 1)
     {

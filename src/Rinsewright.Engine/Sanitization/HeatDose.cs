@@ -92,9 +92,10 @@ public sealed class HeatDose
         // One exponential a sample: exp(k(T ± u)) is exp(kT) times a constant.
         double colder = Math.Exp(-rate.Exponent * uncertaintyF),
             hotter = 1 / colder;
-        Span<double> seconds = stackalloc double[Block + 3];
-        Span<double> samples = stackalloc double[Block + 3];
-        Span<double> rates = stackalloc double[Block + 3];
+        var most = Math.Min(Block, last - first) + 3;
+        Span<double> seconds = stackalloc double[most];
+        Span<double> samples = stackalloc double[most];
+        Span<double> rates = stackalloc double[most];
         for (var start = first; start < last; start += Block)
         {
             var end = Math.Min(start + Block, last);

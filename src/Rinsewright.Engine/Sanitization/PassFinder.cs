@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Rinsewright.Engine.Records;
 
@@ -28,19 +29,20 @@ public static class PassFinder
     public static Found Find(Trace trace, double doseFloor, PassRules rules)
     {
         var legs = Legs(trace, rules);
-        var merged = Merge(trace, legs, rules);
+        var view = new TraceView(trace);
+        var merged = Merge(view, legs, new Scale(trace.Unit), rules);
         var passes = new List<Span>();
         var drifts = 0;
         var scale = new Scale(trace.Unit);
         for (var n = 0; n < merged.Count; n++)
         {
             var leg = merged[n];
-            if (scale.ToCelsius(trace.ValueAt(leg.Peak)) < rules.WarmPeak)
+            if (scale.ToCelsius(view.ValueAt(leg.Peak)) < rules.WarmPeak)
             {
                 continue;
             }
 
-            var (slope, steepest) = Steepest(trace, leg.Low, leg.Peak, scale);
+            var (slope, steepest) = Steepest(view, leg.Low, leg.Peak, scale);
             if (slope < rules.WaterSlope)
             {
                 drifts++;
@@ -48,13 +50,14 @@ public static class PassFinder
             }
 
             var next = n + 1 < merged.Count ? merged[n + 1].Low : trace.Count - 1;
-            passes.Add(new Span(StartOf(trace, leg.Low, steepest, scale), leg.Peak, EndOf(trace, leg.Peak, next, doseFloor, scale, rules)));
+            passes.Add(new Span(StartOf(view, leg.Low, steepest, scale), leg.Peak, EndOf(view, leg.Peak, next, doseFloor, scale, rules)));
         }
 
         return new Found(passes, drifts);
     }
 
     // Turning points: the low before each rise of at least Reversal and the peak before each fall of at least Reversal.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static List<Leg> Legs(Trace trace, PassRules rules)
     {
         const int Block = 4096;
@@ -113,9 +116,8 @@ public static class PassFinder
     }
 
     // Legs parted by a fall too quick for air, and small late rises, belong to one pass.
-    private static List<Leg> Merge(Trace trace, List<Leg> legs, PassRules rules)
+    private static List<Leg> Merge(TraceView view, List<Leg> legs, Scale scale, PassRules rules)
     {
-        var scale = new Scale(trace.Unit);
         var rise = scale.DifferenceFromCelsius(rules.Rise);
         var merged = new List<Leg>();
         foreach (var leg in legs)
@@ -123,10 +125,10 @@ public static class PassFinder
             if (merged.Count > 0)
             {
                 var last = merged[^1];
-                var quick = FallsQuickly(trace, last.Latest, leg.Low, scale, rules.QuickFall);
+                var quick = FallsQuickly(view, last.Latest, leg.Low, scale, rules.QuickFall);
                 if (quick)
                 {
-                    var peak = trace.ValueAt(leg.Peak) > trace.ValueAt(last.Peak) ? leg.Peak : last.Peak;
+                    var peak = view.ValueAt(leg.Peak) > view.ValueAt(last.Peak) ? leg.Peak : last.Peak;
                     merged[^1] = new Leg(last.Low, peak, leg.Peak);
                     continue;
                 }
@@ -135,17 +137,17 @@ public static class PassFinder
             merged.Add(leg);
         }
 
-        return [.. merged.Where(l => trace.ValueAt(l.Peak) - trace.ValueAt(l.Low) >= rise)];
+        return [.. merged.Where(l => view.ValueAt(l.Peak) - view.ValueAt(l.Low) >= rise)];
     }
 
     // Whether a sample within 1 °C of the peak lies less than QuickFall before the low: on a plateau the hottest sample may come early.
-    private static bool FallsQuickly(Trace trace, int peak, int low, Scale scale, double quickFall)
+    private static bool FallsQuickly(TraceView view, int peak, int low, Scale scale, double quickFall)
     {
-        var near = trace.ValueAt(peak) - scale.DifferenceFromCelsius(1);
-        var at = trace.SecondsAt(low);
-        for (var i = low; i >= peak && at - trace.SecondsAt(i) < quickFall; i--)
+        var near = view.ValueAt(peak) - scale.DifferenceFromCelsius(1);
+        var at = view.SecondsAt(low);
+        for (var i = low; i >= peak && at - view.SecondsAt(i) < quickFall; i--)
         {
-            if (trace.ValueAt(i) >= near)
+            if (view.ValueAt(i) >= near)
             {
                 return true;
             }
@@ -155,25 +157,26 @@ public static class PassFinder
     }
 
     // Steepest rise, °C/s, over at least two seconds, and the sample where it begins.
-    private static (double Slope, int Index) Steepest(Trace trace, int low, int peak, Scale scale)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static (double Slope, int Index) Steepest(TraceView view, int low, int peak, Scale scale)
     {
         double best = 0;
         var index = low;
         var j = low;
         for (var i = low + 1; i <= peak; i++)
         {
-            while (j + 1 < i && trace.SecondsAt(i) - trace.SecondsAt(j + 1) >= 2)
+            while (j + 1 < i && view.SecondsAt(i) - view.SecondsAt(j + 1) >= 2)
             {
                 j++;
             }
 
-            var dt = trace.SecondsAt(i) - trace.SecondsAt(j);
+            var dt = view.SecondsAt(i) - view.SecondsAt(j);
             if (dt <= 0)
             {
                 continue;
             }
 
-            var slope = (scale.ToCelsius(trace.ValueAt(i)) - scale.ToCelsius(trace.ValueAt(j))) / Math.Max(dt, 2);
+            var slope = (scale.ToCelsius(view.ValueAt(i)) - scale.ToCelsius(view.ValueAt(j))) / Math.Max(dt, 2);
             if (slope > best)
             {
                 (best, index) = (slope, j);
@@ -184,18 +187,18 @@ public static class PassFinder
     }
 
     // Back from the steepest rise while the surface was still climbing: the ware enters the machine.
-    private static int StartOf(Trace trace, int low, int steepest, Scale scale)
+    private static int StartOf(TraceView view, int low, int steepest, Scale scale)
     {
         var i = steepest;
         while (i > low)
         {
             var back = i - 1;
-            while (back > low && trace.SecondsAt(i) - trace.SecondsAt(back) < 3)
+            while (back > low && view.SecondsAt(i) - view.SecondsAt(back) < 3)
             {
                 back--;
             }
 
-            if (scale.ToCelsius(trace.ValueAt(i)) - scale.ToCelsius(trace.ValueAt(back)) < 0.5)
+            if (scale.ToCelsius(view.ValueAt(i)) - scale.ToCelsius(view.ValueAt(back)) < 0.5)
             {
                 break;
             }
@@ -206,14 +209,14 @@ public static class PassFinder
         return i;
     }
 
-    private static int EndOf(Trace trace, int peak, int next, double doseFloor, Scale scale, PassRules rules)
+    private static int EndOf(TraceView view, int peak, int next, double doseFloor, Scale scale, PassRules rules)
     {
-        var peakValue = scale.ToCelsius(trace.ValueAt(peak));
+        var peakValue = scale.ToCelsius(view.ValueAt(peak));
         // A pass that never reached the dose floor ends when it has clearly turned down.
         var end = peakValue > doseFloor ? Math.Min(doseFloor, peakValue - rules.Reversal) : peakValue - rules.Reversal;
-        var at = trace.SecondsAt(peak);
+        var at = view.SecondsAt(peak);
         var i = peak;
-        while (i < next && trace.SecondsAt(i + 1) - at <= rules.Cooling && scale.ToCelsius(trace.ValueAt(i)) >= end)
+        while (i < next && view.SecondsAt(i + 1) - at <= rules.Cooling && scale.ToCelsius(view.ValueAt(i)) >= end)
         {
             i++;
         }

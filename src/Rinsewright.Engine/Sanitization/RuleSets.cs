@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 
 namespace Rinsewright.Engine.Sanitization;
 
@@ -23,7 +22,7 @@ public static class RuleSets
         "iso-15883-a0-60",
     ];
 
-    private static readonly Lazy<FrozenDictionary<string, RuleSet>> Loaded = new(Load);
+    private static readonly Lazy<Dictionary<string, RuleSet>> Loaded = new(Load);
 
     /// <summary>All built-in sets, the default one first.</summary>
     public static IReadOnlyList<RuleSet> BuiltIn => [.. Order.Select(id => Loaded.Value[id])];
@@ -35,7 +34,7 @@ public static class RuleSets
     /// <exception cref="RuleSetException">The file cannot be used; the message says where and why.</exception>
     public static RuleSet Parse(string json) => RuleSetFile.Parse(json, Find);
 
-    private static FrozenDictionary<string, RuleSet> Load()
+    private static Dictionary<string, RuleSet> Load()
     {
         var sets = new Dictionary<string, RuleSet>(StringComparer.Ordinal);
         foreach (var id in Order)
@@ -47,6 +46,6 @@ public static class RuleSets
             sets.Add(id, RuleSetFile.Parse(text.ReadToEnd(), sets.GetValueOrDefault));
         }
 
-        return sets.ToFrozenDictionary(StringComparer.Ordinal);
+        return sets;
     }
 }

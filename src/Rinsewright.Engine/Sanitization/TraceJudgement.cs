@@ -87,9 +87,10 @@ internal sealed class TraceJudgement
 
         var found = PassFinder.Find(trace, doseFloorC, rules);
         var passes = new List<Pass>(found.Passes.Count);
+        var usual = trace.IntervalSeconds;
         foreach (var span in found.Passes)
         {
-            passes.Add(JudgePass(trace, span, passes.Count + 1));
+            passes.Add(JudgePass(trace, span, passes.Count + 1, usual));
         }
 
         if (passes.Count == 0)
@@ -101,7 +102,7 @@ internal sealed class TraceJudgement
             notes.Add(Statement.Of("proof.note-drift", ("count", (long)found.Drifts)));
         }
 
-        if (trace.IntervalSeconds is { } interval && interval > rules.CoarsestInterval)
+        if (usual is { } interval && interval > rules.CoarsestInterval)
         {
             notes.Add(Statement.Of("proof.note-coarse", ("interval", new Amount(interval, Units.Second))));
         }
@@ -109,12 +110,12 @@ internal sealed class TraceJudgement
         return new ChannelProof(trace, role, passes, notes);
     }
 
-    private Pass JudgePass(Trace trace, PassFinder.Span span, int number)
+    private Pass JudgePass(Trace trace, PassFinder.Span span, int number, double? usual)
     {
         var dose = heatUnits.Over(trace, span.First, span.Last, uncertainty);
         var equivalent = a0.Over(trace, span.First, span.Last, uncertainty);
         var peak = new Amount(trace.ValueAt(span.Peak), trace.Unit);
-        var window = new Window(trace, span, peak, Interval(trace, span), HasHole(trace, span), dose, equivalent);
+        var window = new Window(trace, span, peak, Interval(trace, span, usual), HasHole(trace, span), dose, equivalent);
         return new Pass(
             number,
             span.First,
@@ -265,18 +266,15 @@ internal sealed class TraceJudgement
     }
 
     // Usual step inside the pass: a logger may sample faster or slower than over the whole file.
-    private static double Interval(Trace trace, PassFinder.Span span) =>
+    private static double Interval(Trace trace, PassFinder.Span span, double? usual) =>
         span.Last > span.First
-            ? Math.Min(
-                (trace.SecondsAt(span.Last) - trace.SecondsAt(span.First)) / (span.Last - span.First),
-                trace.IntervalSeconds ?? double.MaxValue
-            )
-            : trace.IntervalSeconds ?? 0;
+            ? Math.Min((trace.SecondsAt(span.Last) - trace.SecondsAt(span.First)) / (span.Last - span.First), usual ?? double.MaxValue)
+            : usual ?? 0;
 
     private static bool HasHole(Trace trace, PassFinder.Span span)
     {
         var holes = new Holes(trace.Marks, span.First);
-        for (var i = span.First; i < span.Last; i++)
+        for (var i = span.First; i < span.Last && holes.Any; i++)
         {
             if (holes.Between(i))
             {

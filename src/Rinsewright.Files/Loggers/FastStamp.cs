@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Text;
 
 namespace Rinsewright.Files.Loggers;
@@ -21,6 +23,7 @@ internal sealed class FastStamp(Clock clock)
     /// <param name="text">Starts with the stamp.</param>
     /// <param name="separator">What ends it, unless the line does.</param>
     /// <param name="milliseconds">Milliseconds of the clock.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool TryKnown(ReadOnlySpan<byte> text, byte separator, out long milliseconds)
     {
         milliseconds = 0;
@@ -38,8 +41,8 @@ internal sealed class FastStamp(Clock clock)
         if (
             tens > 5
             || ones > 9
-            || !text[(at + 2)..].SequenceEqual(known[(at + 2)..])
-            || !(text[..at].SequenceEqual(known[..at]) || (dayBase >= 0 && TryMinute(text, known)))
+            || !(at + 2 == length || text[(at + 2)..].SequenceEqual(known[(at + 2)..]))
+            || !(Same(text[..at], known[..at]) || (dayBase >= 0 && TryMinute(text, known)))
         )
         {
             return false;
@@ -94,6 +97,26 @@ internal sealed class FastStamp(Clock clock)
                 ? -1
                 : minuteBase - (((Two(bytes, hourAt) * 60) + Two(bytes, first + 1)) * 60_000L);
         return true;
+    }
+
+    // Both of one length; eight bytes at a time, the last eight perhaps once more.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool Same(ReadOnlySpan<byte> text, ReadOnlySpan<byte> known)
+    {
+        if (text.Length < sizeof(ulong))
+        {
+            return text.SequenceEqual(known);
+        }
+
+        for (var i = 0; i < text.Length - sizeof(ulong); i += sizeof(ulong))
+        {
+            if (MemoryMarshal.Read<ulong>(text[i..]) != MemoryMarshal.Read<ulong>(known[i..]))
+            {
+                return false;
+            }
+        }
+
+        return MemoryMarshal.Read<ulong>(text[^sizeof(ulong)..]) == MemoryMarshal.Read<ulong>(known[^sizeof(ulong)..]);
     }
 
     private bool TryMinute(ReadOnlySpan<byte> text, ReadOnlySpan<byte> known)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Rinsewright.Engine.Records;
 
 namespace Rinsewright.Files.Loggers;
@@ -21,10 +22,10 @@ internal static class Frozen
     public const double Movement = 5;
 
     /// <summary>Stretches of one exact value in a trace, at least <paramref name="shortest"/> samples long, and the share of repeats outside them.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static (List<(int First, int Count)> Runs, double Repeats) RunsOf(Trace trace, int shortest)
     {
         var runs = new List<(int, int)>();
-        var seconds = new double[4096];
         var values = new double[4096];
         var from = 0;
         var previous = double.NaN;
@@ -33,7 +34,7 @@ internal static class Frozen
         for (var at = 0; at <= trace.Count; at += values.Length)
         {
             var n = Math.Min(values.Length, trace.Count - at);
-            trace.CopyTo(at, seconds.AsSpan(0, n), values.AsSpan(0, n));
+            trace.CopyTo(at, values.AsSpan(0, n));
             for (var i = 0; i < n; i++)
             {
                 if (values[i] == previous)

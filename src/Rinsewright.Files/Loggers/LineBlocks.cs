@@ -9,7 +9,7 @@ internal sealed class LineBlocks(Stream stream)
     // A character takes at most three bytes of UTF-8 for each of its UTF-16 units.
     private const int LongestLine = 3 * LineReader.LongestLine;
 
-    private byte[] buffer = new byte[1 << 16];
+    private byte[] buffer = new byte[1 << 17];
     private int start;
     private int end;
     private bool finished;

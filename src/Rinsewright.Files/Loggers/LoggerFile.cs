@@ -80,4 +80,8 @@ public sealed record LoggerReaderOptions(
     DialectOverrides? Overrides = null,
     IReadOnlyList<ChannelOverride>? Channels = null,
     IProgress<ReadingProgress>? Progress = null
-);
+)
+{
+    /// <summary>Whether every row is read the long way: what the fast way is checked against.</summary>
+    internal bool RowByRow { get; init; }
+}

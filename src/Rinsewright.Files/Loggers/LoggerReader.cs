@@ -96,7 +96,7 @@ public static class LoggerReader
         var choice = new ChannelChoice(layout, columns, clock, given, decisions);
         var plans = choice.Choose(byColumn);
         var reader = new TableReader(layout, clock, plans, choice, columns, given.Marks, pace, IsNewestFirst(clock, rows));
-        reader.Read(source);
+        reader.Read(source, options.RowByRow);
         var channels = Judgements.Finish(reader, plans, clock, decisions);
         return channels.Count == 0
             ? throw new UnreadableFileException(Statement.Of("files.no-values", ("rows", reader.Rows), ("rejected", reader.RejectedCount)))

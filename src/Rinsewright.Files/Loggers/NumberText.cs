@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 
 namespace Rinsewright.Files.Loggers;
 
@@ -80,11 +81,20 @@ internal static class NumberText
         return TryParseLong(text, mark, out value);
     }
 
+    /// <summary>Powers of ten that are exact, by which the digits of a number are divided.</summary>
+    public static double[] PowersOfTen => Powers;
+
     /// <summary>Reads the everyday number at the start of a text: at most 15 digits, perhaps one decimal mark, no sign.</summary>
-    /// <returns>Its length; 0 where there is none. What follows it is for the caller to judge.</returns>
-    public static int TryPlain(ReadOnlySpan<byte> text, byte mark, out double value)
+    /// <param name="text">Starts with the number; what follows it is for the caller to judge.</param>
+    /// <param name="mark">Decimal mark.</param>
+    /// <param name="digits">All its digits.</param>
+    /// <param name="decimals">How many of them stand behind the mark.</param>
+    /// <returns>Its length; 0 where there is none.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static int TakePlain(ReadOnlySpan<byte> text, byte mark, out long digits, out int decimals)
     {
-        ulong digits = 0;
+        digits = 0;
+        decimals = 0;
         var i = 0;
         uint digit;
         while (i < text.Length && (digit = (uint)(text[i] - '0')) <= 9)
@@ -94,7 +104,6 @@ internal static class NumberText
         }
 
         var count = i;
-        var decimals = 0;
         if (i < text.Length && text[i] == mark)
         {
             var from = ++i;
@@ -108,9 +117,7 @@ internal static class NumberText
             count += decimals;
         }
 
-        var isPlain = count is > 0 and <= 15;
-        value = isPlain ? (long)digits / Powers[decimals] : 0;
-        return isPlain ? i : 0;
+        return count is > 0 and <= 15 ? i : 0;
     }
 
     /// <summary>How the number is written; says nothing of which mark is the decimal one.</summary>

@@ -11,6 +11,7 @@ namespace Rinsewright.Files.Loggers;
 internal sealed class PlainRows
 {
     private const int LongestCell = 64;
+    private const int Most = 2048;
     private readonly FastStamp stamps;
     private readonly Clock clock;
     private readonly Recording recording;
@@ -19,6 +20,8 @@ internal sealed class PlainRows
     private readonly byte separator;
     private readonly Column[] columns;
     private readonly double[] values;
+    private readonly double[] row;
+    private readonly double[] powers = NumberText.PowersOfTen;
 
     public PlainRows(Layout layout, Clock clock, IReadOnlyList<ChannelPlan> plans, RowReader rows, Recording recording, Encoding encoding)
     {
@@ -26,7 +29,8 @@ internal sealed class PlainRows
         stamps = new FastStamp(clock);
         separator = (byte)layout.Separator;
         given = rows.GivenMarks;
-        values = new double[plans.Count];
+        row = new double[plans.Count];
+        values = new double[plans.Count * Most];
         columns = new Column[layout.Width];
         for (var i = 0; i < columns.Length; i++)
         {
@@ -82,24 +86,68 @@ internal sealed class PlainRows
             return 0;
         }
 
+        // Rows one step apart wait together.
+        var waiting = 0;
+        var due = recording.NextInStep(out var step);
         while (at < block.Length)
         {
-            var next = ReadRow(block, at, out var ms);
-            if (next < 0 || !recording.TryAddInStep(ms, values))
+            var next = ReadRow(block, at, waiting, out var ms);
+            if (next < 0)
             {
                 break;
+            }
+
+            if (ms == due)
+            {
+                due += step;
+                waiting++;
+                if (waiting == Most)
+                {
+                    Add(waiting);
+                    waiting = 0;
+                }
+            }
+            else
+            {
+                Add(waiting);
+                var added = recording.TryAddInStep(ms, Row(waiting));
+                waiting = 0;
+                due = recording.NextInStep(out step);
+                if (!added)
+                {
+                    break;
+                }
             }
 
             at = next;
             rows++;
         }
 
+        Add(waiting);
         return at;
     }
 
+    private void Add(int waiting)
+    {
+        if (waiting > 0)
+        {
+            recording.AddInStep(waiting, values, Most);
+        }
+    }
+
+    private ReadOnlySpan<double> Row(int waiting)
+    {
+        for (var i = 0; i < row.Length; i++)
+        {
+            row[i] = values[(i * Most) + waiting];
+        }
+
+        return row;
+    }
+
     // Where the next row starts; negative where this one is not regular.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private int ReadRow(ReadOnlySpan<byte> block, int at, out long ms)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private int ReadRow(ReadOnlySpan<byte> block, int at, int waiting, out long ms)
     {
         ms = 0;
         var own = columns;
@@ -107,45 +155,49 @@ internal sealed class PlainRows
         {
             ref readonly var column = ref own[c];
             var rest = block[at..];
-            var length = column.Duty switch
+            int length;
+            if (column.Duty == Duty.Number)
             {
-                Duty.Number => TakeNumber(rest, column),
-                Duty.Stamp => stamps.TryKnown(rest, separator, out ms) ? stamps.Length : TakeStamp(rest, out ms),
-                Duty.Count => TakeCount(rest, out ms),
-                Duty.Look => TakeBeside(rest, column.Beside!),
-                _ => TakeAny(rest),
-            };
-            at += length;
-            if (length < 0 || at >= block.Length)
+                length = TakeNumber(rest, column, waiting);
+            }
+            else if (column.Duty == Duty.Stamp && stamps.TryKnown(rest, separator, out ms))
             {
-                return -1;
+                length = stamps.Length;
+            }
+            else
+            {
+                length = TakeOther(rest, column, ref ms);
             }
 
-            if (c + 1 < own.Length && block[at++] != separator)
+            at += length;
+            if (length < 0 || (uint)at >= (uint)block.Length || (c + 1 < own.Length && block[at++] != separator))
             {
                 return -1;
             }
         }
 
-        return block[at] switch
+        var end = block[at++];
+        if (end == '\r' && at < block.Length && block[at] == '\n')
         {
-            (byte)'\n' => at + 1,
-            (byte)'\r' => at + 1 < block.Length && block[at + 1] == '\n' ? at + 2 : at + 1,
-            _ => -1,
-        };
+            return at + 1;
+        }
+
+        return end is (byte)'\n' or (byte)'\r' ? at : -1;
     }
 
-    private int TakeNumber(ReadOnlySpan<byte> rest, in Column column)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private int TakeNumber(ReadOnlySpan<byte> rest, in Column column, int waiting)
     {
-        var length = NumberText.TryPlain(rest, column.PlainMark, out var value);
-        if ((uint)length >= (uint)rest.Length || !IsEnd(rest[length]))
+        var length = NumberText.TakePlain(rest, column.PlainMark, out var digits, out var decimals);
+        double value;
+        if (length == 0 || (uint)length >= (uint)rest.Length || !IsEnd(rest[length]))
         {
-            length = CellLength(rest);
-            Span<char> text = stackalloc char[LongestCell];
-            if (!TryText(rest, length, ref text) || !NumberText.TryParse(text, column.Mark, out value))
-            {
-                return -1;
-            }
+            length = TakeOtherNumber(rest, column.Mark, out value);
+        }
+        else
+        {
+            // Both operands are exact, so the quotient is the correctly rounded value.
+            value = digits / powers[decimals];
         }
 
         if (value is not (>= ChannelRecord.PlainLow and <= ChannelRecord.PlausibleHigh) || (given is not null && given.IsValue(value)))
@@ -153,8 +205,28 @@ internal sealed class PlainRows
             return -1;
         }
 
-        values[column.Channel] = value;
+        values[(column.Channel * Most) + waiting] = value;
         return length;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int TakeOther(ReadOnlySpan<byte> rest, in Column column, ref long ms) =>
+        column.Duty switch
+        {
+            Duty.Stamp => TakeStamp(rest, out ms),
+            Duty.Count => TakeCount(rest, out ms),
+            Duty.Look => TakeBeside(rest, column.Beside!),
+            _ => TakeAny(rest),
+        };
+
+    // Apart from the method above, which would clear its room for characters on every row.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int TakeOtherNumber(ReadOnlySpan<byte> rest, char mark, out double value)
+    {
+        value = 0;
+        var length = CellLength(rest);
+        Span<char> text = stackalloc char[LongestCell];
+        return TryText(rest, length, ref text) && NumberText.TryParse(text, mark, out value) ? length : -1;
     }
 
     private int TakeStamp(ReadOnlySpan<byte> rest, out long ms)
@@ -162,7 +234,7 @@ internal sealed class PlainRows
         ms = 0;
         var length = CellLength(rest);
         Span<char> text = stackalloc char[LongestCell];
-        return TryText(rest, length, ref text) && stamps.TryLong(text, length < 0 ? rest : rest[..length], out ms) ? length : -1;
+        return TryText(rest, length, ref text) && stamps.TryLong(text, rest[..length], out ms) ? length : -1;
     }
 
     private int TakeCount(ReadOnlySpan<byte> rest, out long ms)

@@ -71,7 +71,7 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
     {
         ms = NewestFirst ? -ms : ms;
         var ahead = ms - last;
-        if ((ulong)(ahead - 1) >= (ulong)limit || holding)
+        if ((ulong)(ahead - 1) >= (ulong)limit || holding || MayUndoShift(ahead))
         {
             return false;
         }
@@ -92,6 +92,32 @@ internal sealed class Recording(ChannelRecord[] channels, Action<long, Statement
         }
 
         return true;
+    }
+
+    /// <summary>Time of the row that would be in step with the last two, and the step to the one behind it; a time that no row has where none can be.</summary>
+    public long NextInStep(out long ahead)
+    {
+        ahead = NewestFirst ? -step : step;
+        return holding || step == 0 || MayUndoShift(step) ? long.MinValue : (NewestFirst ? -last : last) + ahead;
+    }
+
+    // A step that long may be the clock that is set forward again.
+    private bool MayUndoShift(long ahead) => shift > 0 && ahead > shift;
+
+    /// <summary>Adds rows whose channels all hold everyday numbers, each one step behind the last.</summary>
+    /// <param name="count">Rows.</param>
+    /// <param name="values">Their values, channel by channel.</param>
+    /// <param name="stride">From one channel's first value to the next one's.</param>
+    public void AddInStep(int count, ReadOnlySpan<double> values, int stride)
+    {
+        var first = last + step - Origin + shift;
+        last += step * count;
+        Rows += count;
+        LastAt = last - Origin + shift;
+        for (var i = 0; i < channels.Length; i++)
+        {
+            channels[i].Samples.Add(first, step, values.Slice(i * stride, count));
+        }
     }
 
     /// <summary>Adds a row.</summary>

@@ -46,10 +46,11 @@ internal sealed class TableReader
     public IReadOnlyList<LoggerEvent> Events => rows.Events;
 
     /// <summary>Reads the whole text.</summary>
-    public void Read(TextSource source)
+    public void Read(TextSource source, bool rowByRow)
     {
         if (
-            layout.Shape == RowShape.Table
+            !rowByRow
+            && layout.Shape == RowShape.Table
             && layout.Separator != ' '
             && clock.Kind is ClockKind.Stamp or ClockKind.Epoch or ClockKind.Elapsed
             && clock.Second < 0

@@ -28,17 +28,34 @@ public static class ProofRun
         CancellationToken cancellation
     )
     {
-        var words = Words.For(request.Language);
-        var terms = request.Terms();
-        var readings = (request.Readings ?? []).Select((r, i) => Wire.To(r, $"readings[{i}]")).ToList();
-        var logger = file is null
+        // The words and terms are looked up while the file is being read: at the start of a program each takes its time.
+        using var stopping = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        var reading = file is null
             ? null
-            : await LoggerReader.ReadAsync(
+            : LoggerReader.ReadAsync(
                 file,
                 fileName ?? "",
                 new LoggerReaderOptions(request.Dialect, request.Channels, progress),
-                cancellation
+                stopping.Token
             );
+        Words words;
+        ProofTerms terms;
+        List<Reading> readings;
+        try
+        {
+            words = Words.For(request.Language);
+            terms = request.Terms();
+            readings = [.. (request.Readings ?? []).Select((r, i) => Wire.To(r, $"readings[{i}]"))];
+        }
+        catch when (reading is not null)
+        {
+            // The file is the caller's again once this method has ended.
+            await stopping.CancelAsync();
+            await reading.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+            throw;
+        }
+
+        var logger = reading is null ? null : await reading;
         var decisions = logger?.Decisions.ToList() ?? [];
         var channels = Channels(logger, decisions);
         cancellation.ThrowIfCancellationRequested();
