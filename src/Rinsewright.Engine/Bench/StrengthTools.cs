@@ -57,12 +57,8 @@ internal static class StrengthTools
 
     private static BenchAnswer SolveTitration(BenchInput i)
     {
-        var titration = Chemistry.Titration.ByDrops(
-            (int)Math.Round(i.Number("drops")),
-            i.Get<Volume>("drop"),
-            i.Number("normality"),
-            i.Get<Volume>("sample")
-        );
+        var drop = i.Get<Volume>("drop");
+        var titration = new Chemistry.Titration(i.Number("drops") * drop, drop, i.Number("normality"), i.Get<Volume>("sample"));
         var point = i.Choice("endPoint") == "p" ? EndPoint.P : EndPoint.M;
         var tap = i.Maybe<Alkalinity>("tapAlkalinity") ?? default;
         var active = i.Get<Ratio>("active");
