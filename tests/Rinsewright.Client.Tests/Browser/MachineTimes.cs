@@ -45,7 +45,7 @@ public sealed class MachineTimes(BrowserFixture fixture)
         var page = screen.Page;
         await page.SelectOptionAsync("#machine-kind", kind.ToString());
         await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#should-read .read-row").First.WaitForAsync();
+        await page.Locator("#plate").WaitForAsync();
         await page.Locator(".tabs input[value=what-if]").CheckAsync();
         await page.Locator("#what-if-result table").WaitForAsync();
         var devTools = await context.NewCDPSessionAsync(page);
