@@ -24,8 +24,8 @@ public static class ReadingText
     /// <summary>A value of an observable, in the observable's unit.</summary>
     public static string Show(Voice voice, Observable observable, double value)
     {
-        var (unit, digits) = Scale(voice, observable, value);
-        return $"{Number(voice, observable, value)}\u00a0{unit.Symbol}".TrimEnd('\u00a0', digits < 0 ? ' ' : '\u00a0');
+        var unit = UnitOf(voice, observable, value);
+        return $"{Number(voice, observable, value)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
     }
 
     /// <summary>Its number alone, in the unit of <see cref="UnitOf"/>.</summary>
@@ -34,7 +34,14 @@ public static class ReadingText
         var (unit, digits) = Scale(voice, observable, value);
         return unit.Dimension == Dimension.HeatUnits
             ? voice.Number(OneFigure(value), 0)
-            : voice.Number(Math.Round(new Amount(value, observable.Unit).In(unit).Value, digits), digits);
+            : voice.Number(Rounded(voice, observable, value), digits);
+    }
+
+    /// <summary>As it is shown, in the unit of <see cref="UnitOf"/>.</summary>
+    public static double Rounded(Voice voice, Observable observable, double value)
+    {
+        var (unit, digits) = Scale(voice, observable, value);
+        return Math.Round(new Amount(value, observable.Unit).In(unit).Value, digits);
     }
 
     /// <summary>Unit a value is shown in.</summary>

@@ -62,7 +62,7 @@ public sealed class SpreadDraws
 
 /// <summary>
 /// How far what a machine reads may lie from what the model says, because its figures are not known exactly: typical ones by what is usual of their kind, measured ones by their own
-/// uncertainty. Figures are drawn by place from a seed, so the same seed gives the same bands, however the draws are split among callers. Equations U1 and U2. What the model leaves out is not
+/// uncertainty. Figures are drawn by place from a seed, so the same seed gives the same bands, however the draws are split among callers. Equations U1 to U3. What the model leaves out is not
 /// in the bands.
 /// </summary>
 public static class MachineSpread

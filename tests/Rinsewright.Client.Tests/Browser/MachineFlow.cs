@@ -49,8 +49,6 @@ public sealed class MachineFlow(BrowserFixture fixture)
             .Expect(page.Locator("[data-id='booster']"))
             .ToHaveAttributeAsync("aria-label", $"{screen.Words["section.part.booster"]}, {screen.Words["section.state.dirty"]}");
 
-        await TabAsync("plate");
-
         // The plate: a number alone has the unit it had; what is typed is the plate's.
         await page.FillAsync("#figure-booster-heater-rated", "30");
         await page.Locator("#figure-booster-heater-rated").BlurAsync();
@@ -95,6 +93,15 @@ public sealed class MachineFlow(BrowserFixture fixture)
         await page.Locator("#day-table").WaitForAsync();
         await CheckAsync("what if");
         await PictureAsync("what-if");
+
+        // A reading says its caution where it is chosen.
+        await TabAsync("measured");
+        await page.SelectOptionAsync("#reading-kind", "lineCurrentA");
+        await page.FillAsync("#reading-value", "40");
+        await page.ClickAsync("#reading-add");
+        await page.Locator("#calibrate").WaitForAsync();
+        await CheckAsync("measured");
+        await PictureAsync("measured");
         var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("#export"));
         var written = MachineFile.Read(await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken));
         var rated = written.Machine!.Booster!.Heater.Rated!.Value;
@@ -108,7 +115,10 @@ public sealed class MachineFlow(BrowserFixture fixture)
         {
             await screen.GoAsync("machine");
             await MakeAsync(kind);
+            await TabAsync("reads");
+            await page.Locator("#should-read .read-row").First.WaitForAsync();
             await CheckAsync(kind.ToString());
+            await PictureAsync(kind.ToString());
         }
 
         Assert.True(found.Count == 0, string.Join('\n', found));

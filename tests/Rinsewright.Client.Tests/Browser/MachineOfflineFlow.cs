@@ -27,9 +27,6 @@ public sealed class MachineOfflineFlow(BrowserFixture fixture)
 
         await page.SelectOptionAsync("#machine-kind", nameof(MachineKind.RackConveyorTwoTank));
         await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#should-read .read-row").First.WaitForAsync();
-
-        await TabAsync("plate");
         await page.Locator("#plate-camera")
             .SetInputFilesAsync(
                 new FilePayload
@@ -43,6 +40,8 @@ public sealed class MachineOfflineFlow(BrowserFixture fixture)
         await TypeAsync("#machine-name", "Larkspur");
         await TypeAsync("#figure-tanks-wash-heater-rated", "15");
 
+        await TabAsync("reads");
+        await page.Locator("#should-read .read-row").First.WaitForAsync();
         await TabAsync("faults");
         foreach (
             var (fault, lesson) in new[]

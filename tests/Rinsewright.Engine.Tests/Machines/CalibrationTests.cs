@@ -151,6 +151,52 @@ public sealed class CalibrationTests
         Assert.InRange((double)held / all, 0.87, 0.93);
     }
 
+    public static TheoryData<MachineKind> Kinds => [.. Enum.GetValues<MachineKind>()];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Every_kind_can_be_calibrated_from_all_that_could_be_read(MachineKind kind)
+    {
+        var machine = TypicalMachines.Of(kind);
+        var synthetic = new SyntheticReadings(machine, 3).TakeAll();
+        var result = MachineCalibration.From(machine, synthetic.Readings);
+        var told = result.Figures.Where(f => f.Told).ToList();
+
+        Assert.Empty(result.Problems);
+        Assert.Empty(result.Contradictions);
+        Assert.Equal(synthetic.Readings.Count, result.Fits.Count);
+        Assert.InRange(told.Count(f => Holds(f, synthetic.True(f.Id))), 0.7 * told.Count, told.Count);
+        Assert.Contains(told, f => f.Id.EndsWith(".heater", StringComparison.Ordinal));
+    }
+
+    // The heat-up is not taken from the model of the estimate but stepped second by second; half the heater is gone.
+    [Fact]
+    public void A_stepped_heat_up_gives_back_the_heater_it_had()
+    {
+        var p = ModelParameters.From(TwoTank).WithTank(0, t => t with { Heater = t.Heater! with { Share = 0.5 } });
+        double from = 0,
+            to = 0;
+        var simulation = new Simulation(p);
+        var stepper = new Stepper(simulation, 0.5)
+        {
+            Stepped = _ =>
+            {
+                from = from == 0 && simulation.Tanks[0].Celsius >= 65 ? simulation.Time : from;
+                to = to == 0 && simulation.Tanks[0].Celsius >= 70 ? simulation.Time : to;
+            },
+        };
+        stepper.ColdStart(7200);
+        var reading = Read(ReadingKinds.HeatUpTime, to - from, Units.Second, "wash") with
+        {
+            From = new Amount(65, Units.Celsius),
+            To = new Amount(70, Units.Celsius),
+        };
+        var heater = Of(MachineCalibration.From(TwoTank, [reading]), "wash.heater");
+
+        // Steps of half a second at both ends of some 200 s, and the tank a little under the float by evaporation.
+        Relative.Equal(0.5, heater.Share!.Value, 0.01);
+    }
+
     // A heater that lost a line and a fill strainer clogged to 0.3, both in one visit.
     [Fact]
     public void Faults_are_found_in_the_figures_they_move()

@@ -208,6 +208,41 @@ public sealed class SpreadTests
         }
     }
 
+    // Section 7, point 3 (an estimate): after five readings about 2 °F on tanks, 2 to 3 °F on the plate, 10 % on power and water, a factor 1.5 on HUE. Half-widths of the bands, mean of ten visits.
+    [Fact]
+    public void Five_readings_bring_the_bands_down_to_what_is_expected_of_them()
+    {
+        const int Visits = 10;
+        double wash = 0,
+            plate = 0,
+            booster = 0,
+            water = 0,
+            units = 1;
+        for (ulong seed = 1; seed <= Visits; seed++)
+        {
+            var readings = new SyntheticReadings(TwoTank, seed)
+                .Take(ReadingKinds.HeatUpTime, "wash", 50, 68)
+                .Take(ReadingKinds.IdleHeaterDuty, "wash")
+                .Take(ReadingKinds.RinseVolumePerRack)
+                .Take(ReadingKinds.RinsePressure)
+                .Take(ReadingKinds.SupplyTemperature)
+                .Take(ReadingKinds.TankTemperature, "wash", rate: 150)
+                .Readings;
+            var bands = MachineSpread.Of(MachineCalibration.From(TwoTank, readings).Machine, Scenario.Steady(150), 1, 400);
+            wash += Width(bands.Of("washTankTemperature")!) / 2 / Visits;
+            plate += Width(bands.Of("platePeakTemperature")!) / 2 / Visits;
+            booster += Width(bands.Of("boosterPower")!) / 2 / bands.Of("boosterPower")!.Middle.Value / Visits;
+            water += Width(bands.Of("rinseVolumePerRack")!) / 2 / bands.Of("rinseVolumePerRack")!.Middle.Value / Visits;
+            units *= Math.Pow(bands.Of("plateHeatUnits")!.High.Value / bands.Of("plateHeatUnits")!.Low.Value, 0.5 / Visits);
+        }
+
+        Assert.InRange(wash, 0.5, 2.5);
+        Assert.InRange(plate, 1, 3.5);
+        Assert.InRange(booster, 0.03, 0.15);
+        Assert.InRange(water, 0.02, 0.10);
+        Assert.InRange(units, 1.1, 1.5);
+    }
+
     private static double Width(Band band) => band.High.Value - band.Low.Value;
 
     private static void AssertSame(SteadySolution expected, SteadySolution actual, string what = "")

@@ -69,6 +69,17 @@ internal sealed class SyntheticReadings
         return this;
     }
 
+    /// <summary>Every reading that could be taken on it.</summary>
+    public SyntheticReadings TakeAll()
+    {
+        foreach (var (usable, part) in CandidateReadings.Of(ModelParameters.From(described)))
+        {
+            Take(usable.Kind, part, usable.From, usable.To, usable.Racks * 3600);
+        }
+
+        return this;
+    }
+
     /// <summary>What a visit of half an hour gives.</summary>
     public SyntheticReadings Visit() =>
         Take(ReadingKinds.SupplyTemperature)
