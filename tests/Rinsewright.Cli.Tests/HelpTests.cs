@@ -25,6 +25,8 @@ public sealed class HelpTests
     [InlineData("machine-run.es.txt", "machine", "run", "--help", "--language", "es")]
     [InlineData("machine-whatif.en.txt", "machine", "whatif", "--help")]
     [InlineData("machine-whatif.es.txt", "machine", "whatif", "--help", "--language", "es")]
+    [InlineData("machine-calibrate.en.txt", "machine", "calibrate", "--help")]
+    [InlineData("machine-calibrate.es.txt", "machine", "calibrate", "--help", "--language", "es")]
     [InlineData("bench.en.txt", "bench", "--help")]
     [InlineData("bench.es.txt", "bench", "--help", "--language", "es")]
     [InlineData("bench-booster.en.txt", "bench", "booster", "--help")]

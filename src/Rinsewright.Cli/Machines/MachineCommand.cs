@@ -17,6 +17,7 @@ internal static class MachineCommand
             MachineShowCommand.Make(words, terminal),
             MachineRunCommand.Make(words, terminal),
             MachineWhatIfCommand.Make(words, terminal),
+            MachineCalibrateCommand.Make(words, terminal),
         };
 
     /// <summary>The machine file of a command.</summary>

@@ -55,4 +55,5 @@ internal sealed record MachineFigureDto(string Path, double Value, string Unit, 
 [JsonSerializable(typeof(MachineShowDto))]
 [JsonSerializable(typeof(RunDto))]
 [JsonSerializable(typeof(WhatIfDto))]
+[JsonSerializable(typeof(CalibrationDto))]
 internal sealed partial class MachinesJson : JsonSerializerContext;

@@ -12,6 +12,7 @@ internal sealed class MachineWhatIfCommand
     private readonly Argument<string> file = MachineCommand.File();
     private readonly Option<string[]> set = Options.Many("--set", "PATH=VALUE");
     private readonly ScenarioOptions scenario = new();
+    private readonly PriceOptions prices = new();
     private readonly Option<bool> json;
     private readonly Words words;
     private readonly Terminal terminal;
@@ -29,6 +30,7 @@ internal sealed class MachineWhatIfCommand
         var command = new DescribedCommand("whatif", words, MachineCommand.Name) { whatIf.file };
         command.AddSection("change", whatIf.set);
         command.AddSection("scenario", whatIf.scenario.All);
+        command.AddSection("cost", whatIf.prices.All);
         command.AddSection("output", whatIf.json, Options.Among("--language", "en|es", Words.Languages));
         command.SetAction(whatIf.RunAsync);
         return command;
@@ -49,8 +51,20 @@ internal sealed class MachineWhatIfCommand
             throw new UsageException(string.Join("\n  ", reading.Problems.Select(p => MachineInput.Say(p, words)).Prepend("--set")));
         }
 
+        // Another pressure is a turned regulator on the same nozzles, unless another flow is given with it.
+        if (
+            machine.FinalRinse is { } rinse
+            && changed.FinalRinse is { } turned
+            && changes.Exists(c => c.Path == "finalRinse.pressure")
+            && !changes.Exists(c => c.Path == "finalRinse.flow")
+        )
+        {
+            changed = changed with { FinalRinse = rinse.TurnedTo(turned.Pressure) };
+        }
+
         var (asked, racks) = scenario.Read(parsed, machine, words);
         var faults = scenario.Faults(parsed, machine, words);
+        var terms = prices.Read(parsed, racks, words);
         var quiet = RunOptions.Usual with { SeriesEvery = 0 };
         var before = MachineRun.Run(machine, asked, faults, quiet, cancellation: cancellation);
         var after = MachineRun.Run(changed, asked, faults, quiet, cancellation: cancellation);
@@ -73,6 +87,10 @@ internal sealed class MachineWhatIfCommand
         else
         {
             new ObservableText(terminal.Output, words).Write(machine, before, after, racks);
+            new WhatIfText(terminal.Output, words).Write(
+                WhatIf.Of(new Situation(machine, racks, faults), terms),
+                WhatIf.Of(new Situation(changed, racks, faults), terms)
+            );
         }
 
         return ExitStatus.Done;

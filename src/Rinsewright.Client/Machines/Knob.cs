@@ -27,7 +27,7 @@ public sealed record Knob(string Id, KnobRange Us, KnobRange Si, Func<Machine, A
             new(Units.Psi, 4, 45, 1),
             new(Units.Kilopascal, 30, 310, 5),
             m => m.FinalRinse?.Pressure.Written,
-            (m, v) => m with { FinalRinse = m.FinalRinse! with { Pressure = Of<GaugePressure>(v) } }
+            (m, v) => m with { FinalRinse = m.FinalRinse!.TurnedTo(Of<GaugePressure>(v)) }
         ),
         new(
             "water",

@@ -22,6 +22,16 @@ public sealed record FinalRinse
 
     /// <summary>Share of its water that the last tank catches; the rest goes to the drain.</summary>
     public required Figure<Ratio> Captured { get; init; }
+
+    /// <summary>
+    /// The same nozzles with the regulator turned: the flow goes with the root of the pressure, equation W8 of Water. To write another pressure alone would mean other nozzles.
+    /// </summary>
+    /// <param name="pressure">Flow pressure at the arm, above 0.</param>
+    public FinalRinse TurnedTo(Figure<GaugePressure> pressure)
+    {
+        var share = Math.Sqrt(pressure.Value.InPsi / Pressure.Value.InPsi);
+        return this with { Pressure = pressure, Flow = Flow with { Written = Flow.Written with { Value = Flow.Written.Value * share } } };
+    }
 }
 
 /// <summary>Booster heater between supply and final rinse.</summary>

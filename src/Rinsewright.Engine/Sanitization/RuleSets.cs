@@ -1,4 +1,3 @@
-
 namespace Rinsewright.Engine.Sanitization;
 
 /// <summary>The built-in rule sets, from the embedded files in <c>Data/</c>.</summary>
