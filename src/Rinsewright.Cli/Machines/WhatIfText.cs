@@ -24,25 +24,22 @@ internal sealed class WhatIfText(TextWriter writer, Words words)
             ]
         );
         page.Line();
-        Rows(
-            "cli.whatif.limits",
-            [
-                .. before
-                    .Limits.Zip(after.Limits)
-                    .Where(p => p.First.Met is not null || p.Second.Met is not null)
-                    .Select(p => (string[])[Limit(p.First), Met(p.First), Met(p.Second)]),
-            ]
-        );
-        if (before.Day is { } was && after.Day is { } now)
+        page.Line("  " + words["cli.whatif.limits"]);
+        foreach (var (was, now) in before.Limits.Zip(after.Limits).Where(p => p.First.Met is not null || p.Second.Met is not null))
+        {
+            page.Paragraph($"{Limit(was)}: {Met(was)} → {Met(now)}", 2, 4);
+        }
+
+        if (before.Day is { } today && after.Day is { } then)
         {
             page.Line();
             Rows(
                 "cli.whatif.day",
                 [
-                    .. was.Lines.Select(l =>
-                        (string[])[words[$"cli.whatif.cost.{l.Id}"], Cost(l), Cost(now.Lines.FirstOrDefault(n => n.Id == l.Id))]
+                    .. today.Lines.Select(l =>
+                        (string[])[words[$"cli.whatif.cost.{l.Id}"], Cost(l), Cost(then.Lines.FirstOrDefault(n => n.Id == l.Id))]
                     ),
-                    [words["cli.whatif.total"], Total(was), Total(now)],
+                    [words["cli.whatif.total"], Total(today), Total(then)],
                 ]
             );
         }
