@@ -8,7 +8,8 @@ namespace Rinsewright.Benchmarks;
 /// <param name="Repeats">How often each job runs on each file.</param>
 /// <param name="PassEvery">Seconds from one pass of ware to the next.</param>
 /// <param name="Write">Whether to update docs/handbook/performance.md.</param>
-internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int PassEvery, bool Write)
+/// <param name="Model">The machine model instead of the proof of a logger file.</param>
+internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int PassEvery, bool Write, bool Model = false)
 {
     public const string Help = """
         dotnet run build.cs -- bench [--rows 100000,1000000,10000000] [--repeats 5] [--pass-every 1200] [--write]
@@ -16,6 +17,7 @@ internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int Pa
           --repeats     runs of each job on each file; medians are shown
           --pass-every  seconds from one pass of ware to the next, at least 240
           --write       update docs/handbook/performance.md
+          --model       the machine model instead: an hour against SciPy, a steady solve, the table of faults
         """;
 
     /// <summary>Null where an argument is not known.</summary>
@@ -29,6 +31,9 @@ internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int Pa
             {
                 case "--write":
                     options = options with { Write = true };
+                    continue;
+                case "--model":
+                    options = options with { Model = true };
                     continue;
                 case "--rows" when value.Split(',').All(r => Whole(r) >= 10_000):
                     options = options with { Rows = [.. value.Split(',').Select(Whole)] };

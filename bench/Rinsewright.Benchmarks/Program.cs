@@ -1,5 +1,6 @@
 using System.Globalization;
 using Rinsewright.Benchmarks;
+using Rinsewright.Benchmarks.Machines;
 using Rinsewright.Benchmarks.Sanitization;
 
 // Children of a run: one job in a process of its own, so that its peak memory is its own.
@@ -17,6 +18,12 @@ if (options is null)
 }
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (options.Model)
+{
+    Console.WriteLine(await ModelBenchmarks.RunAsync(options.Repeats));
+    return 0;
+}
+
 var table = await ProofBenchmarks.RunAsync(options);
 Console.WriteLine(table);
 if (options.Write)
