@@ -18,6 +18,12 @@ if (options is null)
 }
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (options.Only == "model")
+{
+    Console.WriteLine(await ModelBenchmarks.RunAsync(options.Repeats));
+    return 0;
+}
+
 var spread = SpreadBenchmarks.Run(options.Repeats);
 Console.WriteLine(spread);
 if (options.Only == "spread")
@@ -25,7 +31,8 @@ if (options.Only == "spread")
     return 0;
 }
 
-var table = await ProofBenchmarks.RunAsync(options) + "\n" + spread;
+var table = await ProofBenchmarks.RunAsync(options) + "
+" + spread;
 Console.WriteLine(table);
 if (options.Write)
 {

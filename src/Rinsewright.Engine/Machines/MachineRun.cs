@@ -37,6 +37,9 @@ public sealed record RunResult(
     double LedgerGap
 )
 {
+    /// <summary>Every stage that was read, in order: each observable in heat-up, idle and load of its own, where <see cref="Observables"/> has it once, when it is usually read.</summary>
+    public IReadOnlyList<StageReading> Stages { get; init; } = [];
+
     /// <summary>What was read of an observable; null where the scenario does not read it or the machine does not have it.</summary>
     public Observed? Of(string id)
     {

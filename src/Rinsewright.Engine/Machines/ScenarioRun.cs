@@ -11,6 +11,7 @@ internal sealed class ScenarioRun
     private readonly ModelParameters atStart;
     private readonly ModelParameters withFaults;
     private readonly Readout readout = new();
+    private readonly List<StageReading> stages = [];
     private readonly Recorder? recorder;
     private readonly double planned;
     private double done;
@@ -62,7 +63,7 @@ internal sealed class ScenarioRun
 
         Close(stepper.Simulation);
         progress?.Report(1);
-        return new RunResult(scenario, faults, readout.InOrder(), recorder?.Series(), gap);
+        return new RunResult(scenario, faults, readout.InOrder(), recorder?.Series(), gap) { Stages = stages };
     }
 
     private Stepper Stepper(ModelParameters p)
@@ -74,17 +75,20 @@ internal sealed class ScenarioRun
 
     private void Start(Stepper stepper, Stage stage)
     {
-        var times = stepper.ColdStart(stage.Seconds);
+        var meter = new Meter(atStart.Tanks.Length);
+        var times = stepper.ColdStart(stage.Seconds, meter);
         if (!ReferenceEquals(atStart, withFaults) && faults.Any(f => f.Fault.SetsInHot))
         {
             // How long the fault itself would take is read from a start of its own.
             var cold = new Stepper(new Simulation(withFaults), options.LongestStep ?? Machines.Stepper.UsualStep(withFaults));
             cold.Stepped = _ => cancellation.ThrowIfCancellationRequested();
-            times = cold.ColdStart(stage.Seconds);
+            meter = new Meter(withFaults.Tanks.Length);
+            times = cold.ColdStart(stage.Seconds, meter);
             Close(cold.Simulation);
             Change(stepper.Simulation, withFaults);
         }
 
+        stages.Add(StageReading.Of(ReadDuring.HeatUp, stepper.Simulation.Parameters, meter));
         readout.AddTime(Observables.FillTime, times.Fill);
         readout.AddTime(Observables.HeatUpTime, times.Heat);
     }
@@ -100,6 +104,11 @@ internal sealed class ScenarioRun
 
         var meter = stage.Read ? new Meter(p.Tanks.Length) : null;
         stepper.Go(stage.Seconds, stage.RacksPerHour / 3600, null, meter);
+        if (meter is not null)
+        {
+            stages.Add(StageReading.Of(stage.RacksPerHour > 0 ? ReadDuring.Load : ReadDuring.Idle, p, meter));
+        }
+
         if (meter is not null && stage.RacksPerHour > 0)
         {
             readout.Load(p, meter);

@@ -57,8 +57,9 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
 
     /// <summary>Goes on from empty and cold until the wash tank is full and everything is at its temperature.</summary>
     /// <param name="longest">Longest it may take, s.</param>
+    /// <param name="meter">Receives sums; null for none.</param>
     /// <returns>Times from the start, s; negative where they are not reached.</returns>
-    public (double Fill, double Heat) ColdStart(double longest)
+    public (double Fill, double Heat) ColdStart(double longest, Meter? meter = null)
     {
         var s = Simulation;
         double fill = -1,
@@ -72,7 +73,8 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
                 fill = fill < 0 && s.Tanks[p.Wash].Mass >= p.Tanks[p.Wash].Closes ? s.Time : fill;
                 heat = heat < 0 && s.IsHot ? s.Time : heat;
                 return fill >= 0 && heat >= 0;
-            }
+            },
+            meter
         );
         return (fill, heat);
     }

@@ -175,6 +175,30 @@ public sealed class SteadyStateTests
         Assert.True(id == "end-of-shift" ? wash[^1] < 150 : wash[^1] > 155, $"{wash[^1]}");
     }
 
+    [Fact] // heat-up starts at the 140 °F of the supply; idle and load hold the set point; there is ware under load only
+    public void Each_stage_is_read_for_itself()
+    {
+        var run = MachineRun.Run(
+            TypicalMachines.Of(MachineKind.RackConveyorTwoTank),
+            Scenario.Steady(150),
+            [MachineFaults.Find("drain-seal-missing")!.At(1)],
+            new RunOptions(1, 0),
+            null,
+            Token
+        );
+        double Of(int stage, Observable o) => run.Stages[stage].Of(o.Id)!.Value!.Value.Value;
+
+        Assert.Equal([ReadDuring.HeatUp, ReadDuring.Idle, ReadDuring.Load], run.Stages.Select(s => s.During));
+        Assert.InRange(Of(0, Observables.WashTankTemperature), 140, 158);
+        Assert.InRange(Of(1, Observables.WashTankTemperature), 158, 162);
+        Assert.True(Of(1, Observables.MakeUpWater) > 400);
+        Assert.True(Of(2, Observables.MakeUpWater) < 5);
+        Assert.Null(run.Stages[1].Of("platePeakTemperature")!.Value);
+        Assert.Null(run.Stages[1].Of("finalRinseTemperature")!.Value);
+        Assert.Equal(run.Number(Observables.PlatePeakTemperature), Of(2, Observables.PlatePeakTemperature));
+        Assert.Equal(run.Number(Observables.IdleTankPower), Of(1, Observables.IdleTankPower));
+    }
+
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
     private static double Tolerance(Observable observable, double value) =>
