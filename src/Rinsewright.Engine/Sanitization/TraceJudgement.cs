@@ -168,12 +168,12 @@ internal sealed class TraceJudgement
     {
         if (w.Interval > rules.CoarsestInterval)
         {
-            return (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-coarse");
+            return (Outcome.Undetermined, ReadingStatus.Open, "proof.too-coarse");
         }
 
         if (w.Trace.SecondsAt(w.Span.Last) - w.Trace.SecondsAt(w.Span.First) > rules.Longest)
         {
-            return (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-long");
+            return (Outcome.Undetermined, ReadingStatus.Open, "proof.too-long");
         }
 
         if (m.Found.Low >= m.Least)
@@ -185,7 +185,8 @@ internal sealed class TraceJudgement
         var mayHide = (w.Hole && m.Unit.Dimension == Dimension.Temperature) || w.Interval > rules.FineInterval;
         return m.Found.High < m.Least && !mayHide
             ? (Outcome.NotProven, ReadingStatus.OutOfRange, m.Key + "-fails")
-            : (Outcome.Undetermined, ReadingStatus.NearLimit, m.Key + (m.Found.Value >= m.Least ? "-open-above" : "-open-below"));
+            : m.Found.Value >= m.Least ? (Outcome.Undetermined, ReadingStatus.NearLimit, m.Key + "-open-above")
+            : (Outcome.Undetermined, ReadingStatus.Open, m.Key + "-open-below");
     }
 
     private Check Explain(Window w, Limit limit, Measured m)

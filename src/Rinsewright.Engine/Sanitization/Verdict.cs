@@ -25,6 +25,12 @@ public enum ReadingStatus
     /// <summary>Within the limits, but the instrument's uncertainty or the working band leaves doubt.</summary>
     NearLimit,
 
+    /// <summary>What was read does not settle whether the limit was met.</summary>
+    Open,
+
+    /// <summary>Read, and the rules in force have no limit for it.</summary>
+    NoLimit,
+
     /// <summary>Outside a limit.</summary>
     OutOfRange,
 

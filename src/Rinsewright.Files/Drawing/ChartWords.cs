@@ -13,7 +13,7 @@ public static class ChartWords
         status switch
         {
             "inRange" => StatusShape.Circle,
-            "nearLimit" => StatusShape.Triangle,
+            "nearLimit" or "open" => StatusShape.Triangle,
             "outOfRange" => StatusShape.Square,
             _ => StatusShape.Ring,
         };
