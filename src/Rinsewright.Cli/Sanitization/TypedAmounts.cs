@@ -24,13 +24,11 @@ internal sealed class TypedAmounts(ParseResult parsed, Words words)
             throw Refused(option, words.Say(problem!.Key, ("text", problem.Text), ("example", Example(dimension))));
         }
 
-        var refusal =
-            dimension == Dimension.TemperatureDifference ? TypedRange.AccuracyRefusal(amount) : TypedRange.Refusal(point, amount);
+        var refusal = dimension == Dimension.TemperatureDifference ? TypedRange.AccuracyRefusal(amount) : TypedRange.Refusal(point, amount);
         return refusal is null ? Wire.From(amount) : throw Refused(option, words.Say(Wire.From(refusal)));
     }
 
-    private UsageException Refused(string option, string why) =>
-        new(words.Say("cli.error.option", ("option", option), ("problem", why)));
+    private UsageException Refused(string option, string why) => new(words.Say("cli.error.option", ("option", option), ("problem", why)));
 
     /// <summary>The date of an option; null where the option is absent.</summary>
     public DateOnly? Date(Option<string?> option)

@@ -18,11 +18,40 @@ public sealed record PlateField(
     private static readonly IReadOnlyList<PlateField> Water =
     [
         Temperature("plate-wash", MeasuringPoint.WashTank, p => p.WashMinimum, (p, v) => p with { WashMinimum = v }),
-        Temperature("plate-pumped-rinse", MeasuringPoint.PumpedRinseTank, p => p.PumpedRinseMinimum, (p, v) => p with { PumpedRinseMinimum = v }),
-        Temperature("plate-final-rinse", MeasuringPoint.FinalRinseManifold, p => p.FinalRinseMinimum, (p, v) => p with { FinalRinseMinimum = v }),
-        Temperature("plate-final-rinse-most", MeasuringPoint.FinalRinseManifold, p => p.FinalRinseMaximum, (p, v) => p with { FinalRinseMaximum = v }),
-        new("plate-pressure-least", Units.Psi, Units.Kilopascal, MeasuringPoint.FinalRinseLine, p => p.PressureMinimum, (p, v) => p with { PressureMinimum = v }),
-        new("plate-pressure-most", Units.Psi, Units.Kilopascal, MeasuringPoint.FinalRinseLine, p => p.PressureMaximum, (p, v) => p with { PressureMaximum = v }),
+        Temperature(
+            "plate-pumped-rinse",
+            MeasuringPoint.PumpedRinseTank,
+            p => p.PumpedRinseMinimum,
+            (p, v) => p with { PumpedRinseMinimum = v }
+        ),
+        Temperature(
+            "plate-final-rinse",
+            MeasuringPoint.FinalRinseManifold,
+            p => p.FinalRinseMinimum,
+            (p, v) => p with { FinalRinseMinimum = v }
+        ),
+        Temperature(
+            "plate-final-rinse-most",
+            MeasuringPoint.FinalRinseManifold,
+            p => p.FinalRinseMaximum,
+            (p, v) => p with { FinalRinseMaximum = v }
+        ),
+        new(
+            "plate-pressure-least",
+            Units.Psi,
+            Units.Kilopascal,
+            MeasuringPoint.FinalRinseLine,
+            p => p.PressureMinimum,
+            (p, v) => p with { PressureMinimum = v }
+        ),
+        new(
+            "plate-pressure-most",
+            Units.Psi,
+            Units.Kilopascal,
+            MeasuringPoint.FinalRinseLine,
+            p => p.PressureMaximum,
+            (p, v) => p with { PressureMaximum = v }
+        ),
     ];
 
     private static readonly IReadOnlyList<PlateField> Chemical =

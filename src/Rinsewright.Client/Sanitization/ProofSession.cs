@@ -176,7 +176,10 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         }
 
         Refused = refused;
-        Together = lines.Count > 1 ? lines : files.Count > 1 || lines.Count > 0 ? [] : Together;
+        Together =
+            lines.Count > 1 ? lines
+            : files.Count > 1 || lines.Count > 0 ? []
+            : Together;
         Changed?.Invoke();
     }
 

@@ -55,8 +55,7 @@ public sealed class Words
     {
         var unit = Units.Find(amount.Unit);
         return unit == Units.PH ? $"{unit.Symbol}\u00a0{Number(amount.Value, unit.Digits)}"
-            : unit is null
-            ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}"
+            : unit is null ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}"
             : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
     }
 

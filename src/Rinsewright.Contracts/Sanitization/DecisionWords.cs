@@ -25,9 +25,7 @@ public static class DecisionWords
         var column = Column(id);
         var key = column?.Field ?? id;
         var name = Known("client.decision." + key, words) ?? key;
-        return column is { } c
-            ? words.Say("client.decision.column", ("name", name), ("column", words.Number(c.Index + 1, 0)))
-            : name;
+        return column is { } c ? words.Say("client.decision.column", ("name", name), ("column", words.Number(c.Index + 1, 0))) : name;
     }
 
     /// <summary>What it was decided to be.</summary>

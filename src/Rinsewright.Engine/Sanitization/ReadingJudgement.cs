@@ -133,7 +133,12 @@ public static class ReadingJudgement
         Amount? high = half is { } w ? value with { Value = value.Value + w } : null;
         if (half is { } assumed && !stated)
         {
-            var allowed = new Amount(assumed, value.Unit == Units.Fahrenheit ? Units.FahrenheitDifference : value.Unit == Units.Celsius ? Units.CelsiusDifference : value.Unit);
+            var allowed = new Amount(
+                assumed,
+                value.Unit == Units.Fahrenheit ? Units.FahrenheitDifference
+                    : value.Unit == Units.Celsius ? Units.CelsiusDifference
+                    : value.Unit
+            );
             steps.Add(new DerivationStep("P5", Statement.Of("proof.step-reading-assumed", ("uncertainty", allowed)), allowed));
         }
 
@@ -155,13 +160,7 @@ public static class ReadingJudgement
 
         if (Expired(reading) is { } expired)
         {
-            return Make(
-                Outcome.Undetermined,
-                ReadingStatus.Open,
-                binding.FirstOrDefault(),
-                expired,
-                Statement.Of("proof.settle-fresh")
-            );
+            return Make(Outcome.Undetermined, ReadingStatus.Open, binding.FirstOrDefault(), expired, Statement.Of("proof.settle-fresh"));
         }
 
         if (own.Find(l => l.Force == LimitForce.CommonPractice && Violates(value, l)) is { } unusual)

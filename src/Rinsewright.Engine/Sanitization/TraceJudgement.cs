@@ -183,8 +183,7 @@ internal sealed class TraceJudgement
 
         // A peak may hide in a hole or between slow samples: then its absence shows nothing.
         var mayHide = (w.Hole && m.Unit.Dimension == Dimension.Temperature) || w.Interval > rules.FineInterval;
-        return m.Found.High < m.Least && !mayHide
-            ? (Outcome.NotProven, ReadingStatus.OutOfRange, m.Key + "-fails")
+        return m.Found.High < m.Least && !mayHide ? (Outcome.NotProven, ReadingStatus.OutOfRange, m.Key + "-fails")
             : m.Found.Value >= m.Least ? (Outcome.Undetermined, ReadingStatus.NearLimit, m.Key + "-open-above")
             : (Outcome.Undetermined, ReadingStatus.Open, m.Key + "-open-below");
     }

@@ -141,7 +141,10 @@ public sealed partial class ProofSheetContent
             ),
             (words["sheet.calibrated"], Calibration(i)),
             (words["sheet.measured-at"], Stated(string.Join("; ", points))),
-            (words["sheet.rules"], words.Say("sheet.rules-edition", ("title", words.Cited(terms.RuleSetTitle)), ("edition", words.Cited(terms.RuleSetEdition)))),
+            (
+                words["sheet.rules"],
+                words.Say("sheet.rules-edition", ("title", words.Cited(terms.RuleSetTitle)), ("edition", words.Cited(terms.RuleSetEdition)))
+            ),
         ];
     }
 

@@ -127,7 +127,9 @@ public sealed class ComponentTests : BunitContext
         var work = new Client.Records.Work(new MemoryStore(), preferences, TimeProvider.System);
         var session = new ProofSession(computing, work, preferences, TimeProvider.System);
         Services.AddSingleton(session);
-        var lines = System.Text.Encoding.UTF8.GetString(DemoLoggers.Bytes(DemoLoggers.LarkspurTwoTank)).Replace("°F", "", StringComparison.Ordinal);
+        var lines = System
+            .Text.Encoding.UTF8.GetString(DemoLoggers.Bytes(DemoLoggers.LarkspurTwoTank))
+            .Replace("°F", "", StringComparison.Ordinal);
         var report = await ProofRun.RunAsync(
             new ProofRequest(),
             new MemoryStream(System.Text.Encoding.UTF8.GetBytes(lines)),

@@ -281,12 +281,7 @@ public class SanitizationProofTests
             [.. Enumerable.Range(0, cold.Count).Select(cold.SecondsAt)],
             [.. Enumerable.Range(0, cold.Count).Select(cold.ValueAt)]
         );
-        var proof = SanitizationProof.Prove(
-            Terms(Good),
-            [(good, MeasuringPoint.WareSurface), (other, MeasuringPoint.WareSurface)],
-            [],
-            []
-        );
+        var proof = SanitizationProof.Prove(Terms(Good), [(good, MeasuringPoint.WareSurface), (other, MeasuringPoint.WareSurface)], [], []);
         Assert.Equal(Outcome.NotProven, proof.Verdict.Outcome);
         Assert.Contains(
             proof.Verdict.Because,
