@@ -269,11 +269,9 @@ public static class ReadingJudgement
     private static (double? Half, bool Stated) Uncertainty(Reading reading, IReadOnlyList<InstrumentRule> rules)
     {
         var unit = reading.Value.Unit;
-        // A ± is stated as a difference: take it over to the scale of the reading.
-        var step = unit.ToSI(1) - unit.ToSI(0);
         if (reading.Instrument?.Uncertainty is { } stated)
         {
-            return (stated.SI / step, true);
+            return (OnScaleOf(unit, stated), true);
         }
 
         var rule = rules.FirstOrDefault(r => r.Aspect == InstrumentAspect.Uncertainty && r.Measures == unit.Dimension);
@@ -285,8 +283,16 @@ public static class ReadingJudgement
         var worst = rule is null
             ? SanitizationProof.WorstAllowed(unit)
             : Limit.Pick(rule.Maximum, unit == Units.Fahrenheit ? Units.FahrenheitDifference : Units.CelsiusDifference);
-        return (worst.SI / step, false);
+        return (OnScaleOf(unit, worst), false);
     }
+
+    // A ± is stated as a difference: on the scale of the reading, exactly as stated where the degrees are the same.
+    private static double OnScaleOf(Unit unit, Amount halfWidth) =>
+        (unit == Units.Fahrenheit && halfWidth.Unit == Units.FahrenheitDifference)
+        || (unit == Units.Celsius && halfWidth.Unit == Units.CelsiusDifference)
+        || unit == halfWidth.Unit
+            ? halfWidth.Value
+            : halfWidth.SI * unit.Denominator / unit.Numerator;
 
     private static (DerivationStep Step, Statement Because, Statement Settle)? Unfit(Reading reading, IReadOnlyList<InstrumentRule> rules)
     {

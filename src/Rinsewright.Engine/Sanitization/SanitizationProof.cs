@@ -144,7 +144,10 @@ public static class SanitizationProof
         if (!surfaceShown)
         {
             outcomes.Add(Outcome.Undetermined);
-            var slow = proofs.FirstOrDefault(p => p.Role == MeasuringPoint.WareSurface && TooSlow(p.Trace));
+            var slow =
+                terms.Method != SanitizingMethod.HotWater
+                    ? null
+                    : proofs.FirstOrDefault(p => p.Role == MeasuringPoint.WareSurface && TooSlow(p.Trace));
             if (slow is not null)
             {
                 // The true reason before the one it leads to.
