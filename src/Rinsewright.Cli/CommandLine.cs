@@ -59,6 +59,7 @@ internal static class CommandLine
         e switch
         {
             UsageException => (ExitStatus.BadUsage, e.Message),
+            ContractException { Says: { } says } => (ExitStatus.BadUsage, words.Say(Wire.From(says))),
             ContractException => (ExitStatus.BadUsage, e.Message),
             InputException input => (input.Status, e.Message),
             MachineFileException machine => (ExitStatus.UnreadableData, machine.Message),

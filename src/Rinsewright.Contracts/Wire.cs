@@ -1,12 +1,21 @@
+using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
+using Rinsewright.Engine.Sanitization;
 
 namespace Rinsewright.Contracts;
 
 /// <summary>Something that arrived cannot be used: says which field and what is allowed.</summary>
 public sealed class ContractException(string field, string problem) : Exception($"{field}: {problem}")
 {
+    /// <summary>A value that its field cannot have, with the reason in words to come.</summary>
+    public ContractException(string field, Statement says)
+        : this(field, Words.For("en").Say(Wire.From(says))) => Says = says;
+
+    /// <summary>The reason, for a person who reads another language; null where only a program can have caused it.</summary>
+    public Statement? Says { get; }
+
     /// <summary>Field, for example <c>readings[0].unit</c>.</summary>
     public string Field { get; } = field;
 
@@ -55,6 +64,14 @@ public static class Wire
                 $"'{a.Value} {a.Unit}' needs a finite number and a UCUM unit such as [degF], Cel, [psi], kPa, mg/L or s"
             );
 
+    /// <summary>An amount read at, or printed for, a place.</summary>
+    /// <exception cref="ContractException">The unit is not known, or the value cannot be there (<see cref="TypedRange"/>).</exception>
+    public static Amount To(AmountDto a, MeasuringPoint point, string field)
+    {
+        var amount = To(a, field);
+        return TypedRange.Refusal(point, amount) is { } refusal ? throw new ContractException(field, refusal) : amount;
+    }
+
     /// <summary>An optional amount from its travelling form.</summary>
     public static Amount? ToOptional(AmountDto? a, string field) => a is null ? null : To(a, field);
 
@@ -69,11 +86,13 @@ public static class Wire
         new(Name(r.Point), From(r.Value), Name(r.Method), r.Instrument is { } i ? From(i) : null, r.At, r.Reached, r.Lot, r.Expires);
 
     /// <summary>A reading from its travelling form.</summary>
-    /// <exception cref="ContractException">A field is not known.</exception>
-    public static Reading To(ReadingDto r, string field) =>
-        new(
-            Parse<MeasuringPoint>(r.Point, field + ".point"),
-            To(r.Value, field + ".value"),
+    /// <exception cref="ContractException">A field is not known, or the value cannot be (<see cref="TypedRange"/>).</exception>
+    public static Reading To(ReadingDto r, string field)
+    {
+        var point = Parse<MeasuringPoint>(r.Point, field + ".point");
+        return new(
+            point,
+            To(r.Value, point, field + ".value"),
             Parse<ReadingMethod>(r.Method, field + ".method"),
             r.Instrument is { } i ? To(i, field + ".instrument") : null,
             r.At,
@@ -81,18 +100,19 @@ public static class Wire
             r.Lot,
             r.Expires
         );
+    }
 
     /// <summary>An instrument to its travelling form.</summary>
     public static InstrumentDto From(Instrument i) =>
         new(i.Name, From(i.Uncertainty), i.CalibratedOn, i.CalibrationDue, From(i.Division), i.Serial);
 
     /// <summary>An instrument from its travelling form.</summary>
-    /// <exception cref="ContractException">A field is not known.</exception>
+    /// <exception cref="ContractException">A field is not known, or no instrument is that accurate or that coarse.</exception>
     public static Instrument To(InstrumentDto i, string field)
     {
         var uncertainty = ToOptional(i.Uncertainty, field + ".uncertainty");
-        return uncertainty is { Value: < 0 }
-            ? throw new ContractException(field + ".uncertainty", "is a half-width ± and not negative")
+        return uncertainty is { } u && TypedRange.AccuracyRefusal(u) is { } refusal
+            ? throw new ContractException(field + ".uncertainty", refusal)
             : new Instrument(i.Name, uncertainty, i.CalibratedOn, i.CalibrationDue, ToOptional(i.Division, field + ".division"), i.Serial);
     }
 

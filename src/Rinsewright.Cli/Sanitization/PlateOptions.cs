@@ -2,6 +2,7 @@ using System.CommandLine;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Sanitization;
 using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Records;
 
 namespace Rinsewright.Cli.Sanitization;
 
@@ -33,14 +34,14 @@ internal sealed class PlateOptions
     {
         var amounts = new TypedAmounts(parsed, words);
         var plate = new DataPlateDto(
-            amounts.Read(wash, Dimension.Temperature),
-            amounts.Read(pumpedRinse, Dimension.Temperature),
-            amounts.Read(finalRinse, Dimension.Temperature),
-            amounts.Read(finalRinseMaximum, Dimension.Temperature),
-            amounts.Read(pressureMinimum, Dimension.GaugePressure),
-            amounts.Read(pressureMaximum, Dimension.GaugePressure),
-            amounts.Read(sanitizerMinimum, Dimension.MassConcentration),
-            amounts.Read(sanitizerMaximum, Dimension.MassConcentration)
+            amounts.Read(wash, Dimension.Temperature, MeasuringPoint.WashTank),
+            amounts.Read(pumpedRinse, Dimension.Temperature, MeasuringPoint.PumpedRinseTank),
+            amounts.Read(finalRinse, Dimension.Temperature, MeasuringPoint.FinalRinseManifold),
+            amounts.Read(finalRinseMaximum, Dimension.Temperature, MeasuringPoint.FinalRinseManifold),
+            amounts.Read(pressureMinimum, Dimension.GaugePressure, MeasuringPoint.FinalRinseLine),
+            amounts.Read(pressureMaximum, Dimension.GaugePressure, MeasuringPoint.FinalRinseLine),
+            amounts.Read(sanitizerMinimum, Dimension.MassConcentration, MeasuringPoint.SanitizingSolution),
+            amounts.Read(sanitizerMaximum, Dimension.MassConcentration, MeasuringPoint.SanitizingSolution)
         );
         return plate == new DataPlateDto() ? null : plate;
     }
@@ -50,12 +51,12 @@ internal sealed class PlateOptions
     {
         var amounts = new TypedAmounts(parsed, words);
         var label = new SanitizerLabelDto(
-            amounts.Read(productMinimum, Dimension.MassConcentration),
-            amounts.Read(productMaximum, Dimension.MassConcentration),
-            amounts.Read(productHardness, Dimension.Hardness),
-            amounts.Read(productTemperature, Dimension.Temperature),
-            amounts.Read(productContact, Dimension.Duration),
-            amounts.Read(productAcidity, Dimension.Acidity)
+            amounts.Read(productMinimum, Dimension.MassConcentration, MeasuringPoint.SanitizingSolution),
+            amounts.Read(productMaximum, Dimension.MassConcentration, MeasuringPoint.SanitizingSolution),
+            amounts.Read(productHardness, Dimension.Hardness, MeasuringPoint.SanitizingSolution),
+            amounts.Read(productTemperature, Dimension.Temperature, MeasuringPoint.SanitizingSolution),
+            amounts.Read(productContact, Dimension.Duration, MeasuringPoint.SanitizingSolution),
+            amounts.Read(productAcidity, Dimension.Acidity, MeasuringPoint.SanitizingSolution)
         );
         return label == new SanitizerLabelDto() ? null : label;
     }

@@ -58,7 +58,7 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
                 machineGiven ? "cli.judged-by" : "cli.judged-by-assumed",
                 ("machine", words[Key("machine-type", terms.Machine)]),
                 ("method", words[Key("sanitizing-method", terms.Method)]),
-                ("rules", terms.RuleSetTitle)
+                ("rules", words.Cited(terms.RuleSetTitle))
             ),
             report.File is null ? 0 : 2,
             2

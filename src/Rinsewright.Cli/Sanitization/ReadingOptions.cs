@@ -54,7 +54,7 @@ internal sealed class ReadingOptions
         var readings = new List<ReadingDto>();
         foreach (var (option, point, dimension, method) in plain)
         {
-            if (amounts.Read(option, dimension) is { } value)
+            if (amounts.Read(option, dimension, point) is { } value)
             {
                 readings.Add(
                     new ReadingDto(Wire.Name(point), value, Wire.Name(method), dimension == Dimension.Temperature ? instrument : null)
@@ -86,7 +86,7 @@ internal sealed class ReadingOptions
             ? throw new UsageException(words.Say("cli.error.label", ("value", text)))
             : new ReadingDto(
                 Wire.Name(MeasuringPoint.WareSurface),
-                amounts.Read(text[..at], Dimension.Temperature, label.Name),
+                amounts.Read(text[..at], Dimension.Temperature, label.Name, MeasuringPoint.WareSurface),
                 Wire.Name(ReadingMethod.IrreversibleLabel),
                 Reached: reached
             );

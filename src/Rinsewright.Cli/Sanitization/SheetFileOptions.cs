@@ -68,6 +68,11 @@ internal sealed class SheetFileOptions
         );
         var pdf = ProofSheet.Make(document, new SheetOptions(Paper(parsed, words), words.Language));
         var whole = Path.GetFullPath(path);
+        if (!Directory.Exists(Path.GetDirectoryName(whole)))
+        {
+            throw new InputException(ExitStatus.InputOutput, words.Say("cli.error.sheet-folder", ("file", path)));
+        }
+
         var part = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.{Guid.NewGuid():N}.part");
         try
         {

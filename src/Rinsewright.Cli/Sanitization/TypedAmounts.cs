@@ -4,27 +4,31 @@ using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Records;
+using Rinsewright.Engine.Sanitization;
 
 namespace Rinsewright.Cli.Sanitization;
 
 /// <summary>Reads what was typed after an option; what cannot be read is refused with the option's name and an example.</summary>
 internal sealed class TypedAmounts(ParseResult parsed, Words words)
 {
-    /// <summary>The amount of an option; null where the option is absent.</summary>
-    public AmountDto? Read(Option<string?> option, Dimension dimension) =>
-        parsed.GetValue(option) is { } text ? Read(text, dimension, option.Name) : null;
+    /// <summary>The amount of an option about a place; null where the option is absent.</summary>
+    public AmountDto? Read(Option<string?> option, Dimension dimension, MeasuringPoint point = MeasuringPoint.Unknown) =>
+        parsed.GetValue(option) is { } text ? Read(text, dimension, option.Name, point) : null;
 
     /// <summary>An amount in a piece of what was typed.</summary>
-    public AmountDto Read(string text, Dimension dimension, string option)
+    public AmountDto Read(string text, Dimension dimension, string option, MeasuringPoint point = MeasuringPoint.Unknown)
     {
-        if (AmountText.TryParse(text, dimension, out var amount, out var problem))
+        if (!AmountText.TryParse(text, dimension, out var amount, out var problem))
         {
-            return Wire.From(amount);
+            throw Refused(option, words.Say(problem!.Key, ("text", problem.Text), ("example", Example(dimension))));
         }
 
-        var why = words.Say(problem!.Key, ("text", problem.Text), ("example", Example(dimension)));
-        throw new UsageException(words.Say("cli.error.option", ("option", option), ("problem", why)));
+        var refusal = dimension == Dimension.TemperatureDifference ? TypedRange.AccuracyRefusal(amount) : TypedRange.Refusal(point, amount);
+        return refusal is null ? Wire.From(amount) : throw Refused(option, words.Say(Wire.From(refusal)));
     }
+
+    private UsageException Refused(string option, string why) => new(words.Say("cli.error.option", ("option", option), ("problem", why)));
 
     /// <summary>The date of an option; null where the option is absent.</summary>
     public DateOnly? Date(Option<string?> option)

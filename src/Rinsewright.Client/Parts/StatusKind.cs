@@ -8,7 +8,7 @@ public static class StatusKind
         status switch
         {
             "inRange" => "good",
-            "nearLimit" => "near",
+            "nearLimit" or "open" => "near",
             "outOfRange" => "bad",
             _ => "none",
         };

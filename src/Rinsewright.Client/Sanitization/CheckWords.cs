@@ -48,6 +48,7 @@ public static class CheckWords
     public static string? Bounds(CheckDto check, Voice voice) =>
         check is { Low: { } low, High: { } high } ? voice.Say("client.bounds", ("low", voice.Show(low)), ("high", voice.Show(high))) : null;
 
-    /// <summary>First letter in upper case.</summary>
-    public static string Upper(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    /// <summary>First letter in upper case; pH stays as it is written.</summary>
+    public static string Upper(string text) =>
+        text.Length == 0 || text.StartsWith("pH", StringComparison.Ordinal) ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -2,6 +2,7 @@ using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using System.Text.Json;
 using Rinsewright.Contracts;
+using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Sanitization;
 using Rinsewright.Engine.Sanitization;
 using Rinsewright.Files.Loggers;
@@ -43,6 +44,10 @@ public static partial class ComputeExports
         catch (UnreadableFileException e)
         {
             return new ComputeAnswer(Failure: Wire.From(e.Says));
+        }
+        catch (ContractException e) when (e.Says is { } says)
+        {
+            return new ComputeAnswer(Problem: Words.For(request.Language).Say(Wire.From(says)));
         }
         catch (Exception e) when (e is ContractException or RuleSetException)
         {

@@ -75,15 +75,5 @@ public static class DecisionChange
         return request with { Channels = channels };
     }
 
-    /// <summary>Field and column of an id such as <c>unit[1]</c>; null for one that is about the whole file.</summary>
-    public static (string Field, int Index)? Column(string id)
-    {
-        var open = id.IndexOf('[', StringComparison.Ordinal);
-        return
-            open > 0
-            && id.EndsWith(']')
-            && int.TryParse(id.AsSpan(open + 1, id.Length - open - 2), NumberStyles.None, CultureInfo.InvariantCulture, out var index)
-            ? (id[..open], index)
-            : null;
-    }
+    private static (string Field, int Index)? Column(string id) => DecisionWords.Column(id);
 }

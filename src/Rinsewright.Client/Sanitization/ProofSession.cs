@@ -51,6 +51,9 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     /// <summary>Proofs made from the same drop, this one included, when there were several files.</summary>
     public IReadOnlyList<ProofLine> Together { get; private set; } = [];
 
+    /// <summary>Files given last that could not be used, each with its reason.</summary>
+    public IReadOnlyList<RefusedFile> Refused { get; private set; } = [];
+
     /// <summary>The thermometer in the technician's hand, put beside every temperature typed; null where nothing is said of it.</summary>
     public InstrumentDto? Probe { get; set; }
 
@@ -104,9 +107,9 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             return false;
         }
 
-        var together = Together.Any(l => l.Id == id) ? Together : [];
+        var (together, refused) = Together.Any(l => l.Id == id) ? (Together, Refused) : ([], []);
         Clear();
-        Together = together;
+        (Together, Refused) = (together, refused);
         Begun = true;
         Proof = proof;
         judged = proof.Request;
@@ -130,49 +133,54 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     private async Task TakeAllAsync(IReadOnlyList<TakenFile> files)
     {
         await settling;
+        Refused = [];
         if (Proof is null)
         {
             await NewAsync();
         }
 
         var lines = new List<ProofLine>();
+        var refused = new List<RefusedFile>();
         var settings = Proof!;
-        for (var i = 0; i < files.Count; i++)
+        var hadFile = File is not null;
+        foreach (var file in files)
         {
-            if (i > 0 || File is not null)
+            var before = (Proof, File, Judged: judged, Begun);
+            if (lines.Count > 0 || hadFile)
             {
                 Proof = settings with
                 {
                     Id = Guid.CreateVersion7(),
                     At = clock.GetLocalNow(),
                     Files = [],
-                    Request = settings.Request with
-                    {
-                        Dialect = null,
-                        Channels = null,
-                        Readings = i > 0 || File is not null ? null : settings.Request.Readings,
-                    },
+                    Request = settings.Request with { Dialect = null, Channels = null, Readings = null },
                 };
             }
 
-            var before = (Proof: settings, File, Judged: judged);
-            await TakeOneAsync(files[i]);
-            if (Failure is not null && before.File is not null)
+            await TakeOneAsync(file);
+            if (Failure is not null || Problem is not null)
             {
-                (Proof, File, judged) = before; // the proof that was open stays; the message says what became of the new file
-                Changed?.Invoke();
+                // The proof before it stays as it was; a file that cannot be used makes none, and is named with the reason.
+                refused.Add(new RefusedFile(file.Name, Failure, Problem));
+                (Proof, File, judged, Begun) = before;
+                (Failure, Problem) = (null, null);
             }
-            else if (Failure is null && Problem is null && !Cancelled && Proof is { } done)
+            else if (Cancelled)
+            {
+                break; // the person stopped: what comes after is not read either
+            }
+            else if (Proof is { } done)
             {
                 lines.Add(ProofLine.Of(done));
             }
         }
 
-        if (files.Count > 1)
-        {
-            Together = lines;
-            Changed?.Invoke();
-        }
+        Refused = refused;
+        Together =
+            lines.Count > 1 ? lines
+            : files.Count > 1 || lines.Count > 0 ? []
+            : Together;
+        Changed?.Invoke();
     }
 
     private async Task TryDemoAsync(Demo demo)
@@ -317,5 +325,12 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         Cancelled = false;
         Begun = false;
         Together = [];
+        Refused = [];
     }
 }
+
+/// <summary>A file that was given and could not be used.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Failure">What is wrong with it, in words to come; null where the trouble is another.</param>
+/// <param name="Problem">What cannot be used of what was set; null where the file is at fault.</param>
+public sealed record RefusedFile(string Name, StatementDto? Failure, string? Problem);

@@ -54,8 +54,8 @@ public sealed partial class Words
     public string Show(AmountDto amount)
     {
         var unit = Units.Find(amount.Unit);
-        return unit is null
-            ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}"
+        return unit == Units.PH ? $"{unit.Symbol}\u00a0{Number(amount.Value, unit.Digits)}"
+            : unit is null ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}"
             : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
     }
 
@@ -90,11 +90,24 @@ public sealed partial class Words
     public string Show(CitationDto c)
     {
         var place =
-            c.Basis == "commonPractice" ? this["basis.common-practice"] : $"{c.Title}{(c.Locator.Length > 0 ? " " + c.Locator : "")}";
+            c.Basis == "commonPractice"
+                ? this["basis.common-practice"]
+                : $"{Cited(c.Title)}{(c.Locator.Length > 0 ? " " + Cited(c.Locator) : "")}";
         return c.Basis is "secondHand" or "fromMemory"
             ? $"{place} ({this["basis." + (c.Basis == "secondHand" ? "second-hand" : "from-memory")]})"
             : place;
     }
+
+    /// <summary>A title, edition or locator of a built-in source in this language; as it was written where there is no other word for it.</summary>
+    public string Cited(string text) => texts.GetValueOrDefault("cited." + Slug(text), text);
+
+    /// <summary>Small letters and digits, everything else as hyphens.</summary>
+    internal static string Slug(string text) =>
+        string.Join(
+            '-',
+            string.Concat(text.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' '))
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+        );
 
     private static Words Load(string language)
     {

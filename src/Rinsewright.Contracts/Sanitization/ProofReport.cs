@@ -5,7 +5,8 @@ namespace Rinsewright.Contracts.Sanitization;
 /// <summary>
 /// Result of a proof as it travels and rests: what <c>rinsewright proof --json</c> prints, what the browser's compute worker returns and what the
 /// sheet is made from. Texts (<c>because</c>) are in the language asked for; the statements beside them let any reader say it in another.
-/// Outcomes: <c>proven</c>, <c>notProven</c>, <c>undetermined</c>. Statuses: <c>inRange</c>, <c>nearLimit</c>, <c>outOfRange</c>, <c>notRead</c>.
+/// Outcomes: <c>proven</c>, <c>notProven</c>, <c>undetermined</c>. Statuses: <c>inRange</c>, <c>nearLimit</c>,
+/// <c>open</c>, <c>outOfRange</c>, <c>noLimit</c>, <c>notRead</c>.
 /// </summary>
 public sealed record ProofReport(
     string Schema,

@@ -1,3 +1,6 @@
+using Rinsewright.Contracts.Records;
+using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;
 
 namespace Rinsewright.Contracts.Sanitization;
@@ -29,23 +32,26 @@ public static class ProofTermsMapping
 
     private static DataPlate Plate(DataPlateDto p) =>
         new(
-            Wire.ToOptional(p.WashMinimum, "plate.washMinimum"),
-            Wire.ToOptional(p.PumpedRinseMinimum, "plate.pumpedRinseMinimum"),
-            Wire.ToOptional(p.FinalRinseMinimum, "plate.finalRinseMinimum"),
-            Wire.ToOptional(p.FinalRinseMaximum, "plate.finalRinseMaximum"),
-            Wire.ToOptional(p.PressureMinimum, "plate.pressureMinimum"),
-            Wire.ToOptional(p.PressureMaximum, "plate.pressureMaximum"),
-            Wire.ToOptional(p.SanitizerMinimum, "plate.sanitizerMinimum"),
-            Wire.ToOptional(p.SanitizerMaximum, "plate.sanitizerMaximum")
+            At(MeasuringPoint.WashTank, p.WashMinimum, "plate.washMinimum"),
+            At(MeasuringPoint.PumpedRinseTank, p.PumpedRinseMinimum, "plate.pumpedRinseMinimum"),
+            At(MeasuringPoint.FinalRinseManifold, p.FinalRinseMinimum, "plate.finalRinseMinimum"),
+            At(MeasuringPoint.FinalRinseManifold, p.FinalRinseMaximum, "plate.finalRinseMaximum"),
+            At(MeasuringPoint.FinalRinseLine, p.PressureMinimum, "plate.pressureMinimum"),
+            At(MeasuringPoint.FinalRinseLine, p.PressureMaximum, "plate.pressureMaximum"),
+            At(MeasuringPoint.SanitizingSolution, p.SanitizerMinimum, "plate.sanitizerMinimum"),
+            At(MeasuringPoint.SanitizingSolution, p.SanitizerMaximum, "plate.sanitizerMaximum")
         );
 
     private static SanitizerLabel Label(SanitizerLabelDto l) =>
         new(
-            Wire.ToOptional(l.Minimum, "label.minimum"),
-            Wire.ToOptional(l.Maximum, "label.maximum"),
-            Wire.ToOptional(l.WaterHardnessMaximum, "label.waterHardnessMaximum"),
-            Wire.ToOptional(l.TemperatureMinimum, "label.temperatureMinimum"),
-            Wire.ToOptional(l.ContactTimeMinimum, "label.contactTimeMinimum"),
-            Wire.ToOptional(l.AcidityMaximum, "label.acidityMaximum")
+            At(MeasuringPoint.SanitizingSolution, l.Minimum, "label.minimum"),
+            At(MeasuringPoint.SanitizingSolution, l.Maximum, "label.maximum"),
+            At(MeasuringPoint.SanitizingSolution, l.WaterHardnessMaximum, "label.waterHardnessMaximum"),
+            At(MeasuringPoint.SanitizingSolution, l.TemperatureMinimum, "label.temperatureMinimum"),
+            At(MeasuringPoint.SanitizingSolution, l.ContactTimeMinimum, "label.contactTimeMinimum"),
+            At(MeasuringPoint.SanitizingSolution, l.AcidityMaximum, "label.acidityMaximum")
         );
+
+    private static Amount? At(MeasuringPoint point, AmountDto? amount, string field) =>
+        amount is null ? null : Wire.To(amount, point, field);
 }

@@ -129,7 +129,7 @@ public static class ChemicalJudgement
                 Make(
                     Id,
                     Outcome.Undetermined,
-                    ReadingStatus.NearLimit,
+                    ReadingStatus.Open,
                     reading,
                     null,
                     Statement.Of("proof.label-needed", ("source", fitting[0].Citation)),
@@ -334,7 +334,7 @@ public static class ChemicalJudgement
         Undetermined(id, ReadingStatus.NotRead, Statement.Of(key), Statement.Of(key + "-settle"));
 
     private static Check Undetermined(string id, ReadingStatus? status, Statement because, Statement settle) =>
-        new(id, Outcome.Undetermined, status ?? ReadingStatus.NearLimit, null, null, null, null, because, [settle], []);
+        new(id, Outcome.Undetermined, status ?? ReadingStatus.Open, null, null, null, null, because, [settle], []);
 
     private static Check Make(
         string id,
@@ -345,7 +345,20 @@ public static class ChemicalJudgement
         Statement because,
         IReadOnlyList<DerivationStep> steps,
         Statement? settle = null
-    ) => new(id, outcome, status, reading.Value, null, null, limit, because, settle is null ? [] : [settle], steps, reading);
+    ) =>
+        new(
+            id,
+            outcome,
+            status,
+            reading.Value,
+            null,
+            null,
+            limit,
+            because,
+            [.. ((Statement?[])[outcome == Outcome.Proven ? null : TypedRange.UnitQuestion(reading), settle]).OfType<Statement>()],
+            steps,
+            reading
+        );
 
     private sealed record Solution(Reading? Strength, Reading? Acidity, Reading? Temperature, Reading? Hardness, Reading? Contact);
 }

@@ -84,7 +84,7 @@ public static class ReadingJudgement
         };
         if (Expired(reading) is { } expired)
         {
-            return Make(Outcome.Undetermined, ReadingStatus.NearLimit, expired, Statement.Of("proof.settle-fresh"));
+            return Make(Outcome.Undetermined, ReadingStatus.Open, expired, Statement.Of("proof.settle-fresh"));
         }
 
         var figure = limit.PrintedIn(reading.Value.Unit);
@@ -102,21 +102,25 @@ public static class ReadingJudgement
             ),
             (true, false, _) => Make(
                 Outcome.Undetermined,
-                ReadingStatus.NearLimit,
+                ReadingStatus.Open,
                 Statement.Of("proof.label-too-low", ("label", reading.Value), ("limit", figure)),
                 Statement.Of("proof.settle-label", ("limit", figure))
             ),
             _ => Make(
                 Outcome.Undetermined,
-                ReadingStatus.NearLimit,
+                ReadingStatus.Open,
                 Statement.Of("proof.label-too-high", ("label", reading.Value), ("limit", figure)),
                 Statement.Of("proof.settle-label", ("limit", figure))
             ),
         };
 
         Check Make(Outcome outcome, ReadingStatus status, Statement because, Statement? settle = null) =>
-            new(Id, outcome, status, reading.Value, null, null, limit, because, settle is null ? [] : [settle], steps, reading);
+            new(Id, outcome, status, reading.Value, null, null, limit, because, Settles(reading, outcome, settle), steps, reading);
     }
+
+    // What misses its limit may have been typed in the other unit: that is asked first.
+    private static IReadOnlyList<Statement> Settles(Reading reading, Outcome outcome, params Statement?[] settle) =>
+        [.. ((Statement?[])[outcome == Outcome.Proven ? null : TypedRange.UnitQuestion(reading), .. settle]).OfType<Statement>()];
 
     private static Check JudgeValue(Reading reading, List<Limit> own, IReadOnlyList<InstrumentRule> instruments)
     {
@@ -124,9 +128,25 @@ public static class ReadingJudgement
         var value = reading.Value;
         var binding = own.Where(l => l.Force != LimitForce.CommonPractice).ToList();
         var steps = own.Select(l => Compare(value, l)).ToList();
-        var half = Uncertainty(reading);
+        var (half, stated) = Uncertainty(reading, instruments);
         Amount? low = half is { } u ? value with { Value = value.Value - u } : null;
         Amount? high = half is { } w ? value with { Value = value.Value + w } : null;
+        if (half is { } assumed && !stated)
+        {
+            var allowed = new Amount(
+                assumed,
+                value.Unit == Units.Fahrenheit ? Units.FahrenheitDifference
+                    : value.Unit == Units.Celsius ? Units.CelsiusDifference
+                    : value.Unit
+            );
+            steps.Add(new DerivationStep("P5", Statement.Of("proof.step-reading-assumed", ("uncertainty", allowed)), allowed));
+        }
+
+        if (reading.Point == MeasuringPoint.WareSurface && Ware() is { } open)
+        {
+            return open;
+        }
+
         if (binding.Find(l => Violates(value, l)) is { } broken)
         {
             return Make(Outcome.NotProven, ReadingStatus.OutOfRange, broken, Because("proof.reading-below", "proof.reading-above", broken));
@@ -135,18 +155,12 @@ public static class ReadingJudgement
         if (Unfit(reading, instruments) is { } unfit)
         {
             steps.Add(unfit.Step);
-            return Make(Outcome.Undetermined, ReadingStatus.NearLimit, binding.FirstOrDefault(), unfit.Because, unfit.Settle);
+            return Make(Outcome.Undetermined, ReadingStatus.Open, binding.FirstOrDefault(), unfit.Because, unfit.Settle);
         }
 
         if (Expired(reading) is { } expired)
         {
-            return Make(
-                Outcome.Undetermined,
-                ReadingStatus.NearLimit,
-                binding.FirstOrDefault(),
-                expired,
-                Statement.Of("proof.settle-fresh")
-            );
+            return Make(Outcome.Undetermined, ReadingStatus.Open, binding.FirstOrDefault(), expired, Statement.Of("proof.settle-fresh"));
         }
 
         if (own.Find(l => l.Force == LimitForce.CommonPractice && Violates(value, l)) is { } unusual)
@@ -167,7 +181,7 @@ public static class ReadingJudgement
                 ReadingStatus.NearLimit,
                 near,
                 Statement.Of(
-                    "proof.reading-within-uncertainty",
+                    stated ? "proof.reading-within-uncertainty" : "proof.reading-within-assumed",
                     ("point", reading.Point),
                     ("value", value),
                     ("limit", near.PrintedIn(value.Unit))
@@ -204,15 +218,43 @@ public static class ReadingJudgement
                 ("source", limit.Citation)
             );
 
-        Check Make(Outcome outcome, ReadingStatus status, Limit? limit, Statement because, Statement? settle = null) =>
-            new(id, outcome, status, value, low, high, limit, because, settle is null ? [] : [settle], steps, reading);
+        // The ware itself is proven only where the lower bound passes, as with a logger; a tank or a gauge is compared as it was read.
+        Check? Ware()
+        {
+            if (binding.Find(l => l.Sense == LimitSense.Minimum) is not { } least || low is not { } lower || high is not { } upper)
+            {
+                return null;
+            }
+
+            var (above, possible) = (!Violates(value, least), !Violates(upper, least));
+            return !Violates(lower, least) || !possible
+                ? null
+                : Make(
+                    Outcome.Undetermined,
+                    above ? ReadingStatus.NearLimit : ReadingStatus.Open,
+                    least,
+                    Statement.Of(
+                        above ? "proof.peak-open-above" : "proof.peak-open-below",
+                        ("value", value),
+                        ("low", lower),
+                        ("high", upper),
+                        ("limit", least.PrintedIn(value.Unit)),
+                        ("source", least.Citation)
+                    ),
+                    Statement.Of("proof.settle-thermometer"),
+                    Statement.Of("proof.settle-label", ("limit", least.PrintedIn(value.Unit)))
+                );
+        }
+
+        Check Make(Outcome outcome, ReadingStatus status, Limit? limit, Statement because, params Statement[] settle) =>
+            new(id, outcome, status, value, low, high, limit, because, Settles(reading, outcome, settle), steps, reading);
     }
 
     private static Check Without(string id, Reading reading) =>
         new(
             id,
             Outcome.Undetermined,
-            ReadingStatus.NearLimit,
+            ReadingStatus.NoLimit,
             reading.Value,
             null,
             null,
@@ -223,17 +265,34 @@ public static class ReadingJudgement
             reading
         );
 
-    private static double? Uncertainty(Reading reading)
+    // Half-width in the unit of the reading: the stated one, else the worst the rule in force allows such an instrument (P5); null where it says nothing.
+    private static (double? Half, bool Stated) Uncertainty(Reading reading, IReadOnlyList<InstrumentRule> rules)
     {
-        if (reading.Instrument?.Uncertainty is not { } u)
+        var unit = reading.Value.Unit;
+        if (reading.Instrument?.Uncertainty is { } stated)
         {
-            return null;
+            return (OnScaleOf(unit, stated), true);
         }
 
-        // A ± is stated as a difference: take it over to the scale of the reading.
-        var step = reading.Value.Unit.ToSI(1) - reading.Value.Unit.ToSI(0);
-        return u.SI / step;
+        var rule = rules.FirstOrDefault(r => r.Aspect == InstrumentAspect.Uncertainty && r.Measures == unit.Dimension);
+        if (unit.Dimension != Dimension.Temperature)
+        {
+            return (rule is null ? null : Limit.Pick(rule.Maximum, unit).Value, false);
+        }
+
+        var worst = rule is null
+            ? SanitizationProof.WorstAllowed(unit)
+            : Limit.Pick(rule.Maximum, unit == Units.Fahrenheit ? Units.FahrenheitDifference : Units.CelsiusDifference);
+        return (OnScaleOf(unit, worst), false);
     }
+
+    // A ± is stated as a difference: on the scale of the reading, exactly as stated where the degrees are the same.
+    private static double OnScaleOf(Unit unit, Amount halfWidth) =>
+        (unit == Units.Fahrenheit && halfWidth.Unit == Units.FahrenheitDifference)
+        || (unit == Units.Celsius && halfWidth.Unit == Units.CelsiusDifference)
+        || unit == halfWidth.Unit
+            ? halfWidth.Value
+            : halfWidth.SI * unit.Denominator / unit.Numerator;
 
     private static (DerivationStep Step, Statement Because, Statement Settle)? Unfit(Reading reading, IReadOnlyList<InstrumentRule> rules)
     {

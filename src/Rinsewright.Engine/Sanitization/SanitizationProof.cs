@@ -36,9 +36,13 @@ public static class SanitizationProof
         ProofTerms terms,
         IReadOnlyList<(Trace Trace, MeasuringPoint Role)> channels
     ) =>
-        terms.Instrument?.Uncertainty is { } stated ? (stated, true)
-        : channels.Count > 0 && channels[0].Trace.Unit == Units.Fahrenheit ? (new Amount(3, Units.FahrenheitDifference), false)
-        : (new Amount(1.5, Units.CelsiusDifference), false);
+        terms.Instrument?.Uncertainty is { } stated
+            ? (stated, true)
+            : (WorstAllowed(channels.Count > 0 ? channels[0].Trace.Unit : Units.Celsius), false);
+
+    /// <summary>The worst the Food Code allows a water thermometer that reads in this unit ([cdc-vsp-2018] for 4-203.12).</summary>
+    internal static Amount WorstAllowed(Unit unit) =>
+        unit == Units.Fahrenheit ? new Amount(3, Units.FahrenheitDifference) : new Amount(1.5, Units.CelsiusDifference);
 
     private static IReadOnlyList<Check> JudgeReadings(
         ProofTerms terms,
@@ -82,7 +86,7 @@ public static class SanitizationProof
         IReadOnlyList<Statement> openQuestions
     )
     {
-        var passes = proofs.SelectMany(p => p.Passes).ToList();
+        var passes = proofs.SelectMany(p => p.Passes.Select(pass => (Channel: p.Trace.Name, Pass: pass))).ToList();
         var taken = checks.Where(c => c.Status != ReadingStatus.NotRead).ToList();
         var because = new List<Statement>();
         var settle = new List<Statement>();
@@ -92,9 +96,16 @@ public static class SanitizationProof
                 ? passes.Count > 0 || taken.Exists(c => c.Reading?.Point == MeasuringPoint.WareSurface)
                 : taken.Exists(c => c.Id == "sanitizer-strength");
 
+        // What is open comes first: every figure after it holds only for the reading that was tried.
+        foreach (var question in openQuestions)
+        {
+            outcomes.Add(Outcome.Undetermined);
+            because.Add(question);
+        }
+
         if (terms.Method == SanitizingMethod.HotWater)
         {
-            Passes(passes, outcomes, because, settle);
+            Passes(passes, openQuestions.Count > 0, outcomes, because, settle);
         }
 
         // A reading that has no limit here neither helps nor hurts.
@@ -133,19 +144,31 @@ public static class SanitizationProof
         if (!surfaceShown)
         {
             outcomes.Add(Outcome.Undetermined);
-            because.Add(Statement.Of(NothingShown(terms, proofs, readings)));
-            settle.Add(Statement.Of(terms.Method == SanitizingMethod.HotWater ? "proof.settle-surface" : "proof.settle-chemical"));
-        }
+            var slow =
+                terms.Method != SanitizingMethod.HotWater
+                    ? null
+                    : proofs.FirstOrDefault(p => p.Role == MeasuringPoint.WareSurface && TooSlow(p.Trace));
+            if (slow is not null)
+            {
+                // The true reason before the one it leads to.
+                because.Add(Statement.Of("proof.note-coarse", ("interval", new Amount(slow.Trace.IntervalSeconds!.Value, Units.Second))));
+            }
 
-        foreach (var question in openQuestions)
-        {
-            outcomes.Add(Outcome.Undetermined);
-            because.Add(question);
+            because.Add(Statement.Of(NothingShown(terms, proofs, readings)));
+            settle.Add(
+                Statement.Of(
+                    terms.Method != SanitizingMethod.HotWater ? "proof.settle-chemical"
+                    : slow is not null ? "proof.settle-sampling"
+                    : "proof.settle-surface"
+                )
+            );
         }
 
         var outcome = Verdicts.Worst(outcomes);
         return new Verdict(outcome, because, outcome == Outcome.Proven ? [] : [.. settle.DistinctBy(s => s.Key)]);
     }
+
+    private static bool TooSlow(Trace trace) => trace.IntervalSeconds > PassRules.Default.CoarsestInterval;
 
     private static string NothingShown(ProofTerms terms, IReadOnlyList<ChannelProof> proofs, IReadOnlyList<Reading> readings) =>
         terms.Method != SanitizingMethod.HotWater ? "proof.chemical-needs-strength"
@@ -153,32 +176,54 @@ public static class SanitizationProof
         : proofs.Count > 0 || readings.Count > 0 ? "proof.water-never-proves-ware"
         : "proof.nothing-measured";
 
-    private static void Passes(List<Pass> passes, List<Outcome> outcomes, List<Statement> because, List<Statement> settle)
+    private static void Passes(
+        List<(string Channel, Pass Pass)> passes,
+        bool asked,
+        List<Outcome> outcomes,
+        List<Statement> because,
+        List<Statement> settle
+    )
     {
         if (passes.Count == 0)
         {
             return;
         }
 
-        outcomes.AddRange(passes.Select(p => p.Outcome));
-        long Count(Outcome o) => passes.LongCount(p => p.Outcome == o);
+        outcomes.AddRange(passes.Select(p => p.Pass.Outcome));
+        long Count(Outcome o) => passes.LongCount(p => p.Pass.Outcome == o);
         because.Add(
-            Count(Outcome.Proven) == passes.Count
-                ? Statement.Of("proof.passes-all-proven", ("count", (long)passes.Count))
-                : Statement.Of(
-                    "proof.passes-mixed",
+            Count(Outcome.Proven) != passes.Count
+                ? Statement.Of(
+                    passes.Count == 1 ? "proof.pass-one" : "proof.passes-mixed",
                     ("count", (long)passes.Count),
                     ("proven", Count(Outcome.Proven)),
                     ("failed", Count(Outcome.NotProven)),
                     ("open", Count(Outcome.Undetermined))
                 )
+            : asked ? Statement.Of("proof.passes-would-be", ("count", (long)passes.Count))
+            : passes.Count == 1 ? Statement.Of("proof.pass-proven")
+            : passes.Count == 2 ? Statement.Of("proof.passes-both-proven")
+            : Statement.Of("proof.passes-all-proven", ("count", (long)passes.Count))
         );
-        var worst = passes.Find(p => p.Outcome == Outcome.NotProven) ?? passes.Find(p => p.Outcome == Outcome.Undetermined);
-        if (worst is not null)
+        var worst = passes.FindIndex(p => p.Pass.Outcome == Outcome.NotProven);
+        worst = worst >= 0 ? worst : passes.FindIndex(p => p.Pass.Outcome == Outcome.Undetermined);
+        if (worst >= 0)
         {
-            because.AddRange(worst.Verdict.Because.Select(b => Statement.Of("proof.in-pass", ("pass", (long)worst.Number), ("says", b))));
+            var (channel, pass) = passes[worst];
+            var several = passes.Exists(p => p.Channel != channel);
+            because.AddRange(
+                pass.Verdict.Because.Select(b =>
+                    several
+                        ? Statement.Of("proof.in-pass-of", ("channel", channel), ("pass", (long)pass.Number), ("says", b))
+                        : Statement.Of("proof.in-pass", ("pass", (long)pass.Number), ("says", b))
+                )
+            );
             settle.AddRange(
-                passes.Where(p => p.Outcome == Outcome.Undetermined).Take(50).SelectMany(p => p.Verdict.WouldSettle).DistinctBy(s => s.Key)
+                passes
+                    .Where(p => p.Pass.Outcome == Outcome.Undetermined)
+                    .Take(50)
+                    .SelectMany(p => p.Pass.Verdict.WouldSettle)
+                    .DistinctBy(s => s.Key)
             );
         }
     }

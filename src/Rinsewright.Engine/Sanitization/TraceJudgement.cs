@@ -169,12 +169,12 @@ internal sealed class TraceJudgement
     {
         if (w.Interval > rules.CoarsestInterval)
         {
-            return (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-coarse");
+            return (Outcome.Undetermined, ReadingStatus.Open, "proof.too-coarse");
         }
 
         if (w.Trace.SecondsAt(w.Span.Last) - w.Trace.SecondsAt(w.Span.First) > rules.Longest)
         {
-            return (Outcome.Undetermined, ReadingStatus.NearLimit, "proof.too-long");
+            return (Outcome.Undetermined, ReadingStatus.Open, "proof.too-long");
         }
 
         if (m.Found.Low >= m.Least)
@@ -184,9 +184,9 @@ internal sealed class TraceJudgement
 
         // A peak may hide in a hole or between slow samples: then its absence shows nothing.
         var mayHide = (w.Hole && m.Unit.Dimension == Dimension.Temperature) || w.Interval > rules.FineInterval;
-        return m.Found.High < m.Least && !mayHide
-            ? (Outcome.NotProven, ReadingStatus.OutOfRange, m.Key + "-fails")
-            : (Outcome.Undetermined, ReadingStatus.NearLimit, m.Key + (m.Found.Value >= m.Least ? "-open-above" : "-open-below"));
+        return m.Found.High < m.Least && !mayHide ? (Outcome.NotProven, ReadingStatus.OutOfRange, m.Key + "-fails")
+            : m.Found.Value >= m.Least ? (Outcome.Undetermined, ReadingStatus.NearLimit, m.Key + "-open-above")
+            : (Outcome.Undetermined, ReadingStatus.Open, m.Key + "-open-below");
     }
 
     private Check Explain(Window w, Limit limit, Measured m)

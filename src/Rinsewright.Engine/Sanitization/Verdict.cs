@@ -30,6 +30,12 @@ public enum ReadingStatus
 
     /// <summary>Nobody read it. Never shown as in range.</summary>
     NotRead,
+
+    /// <summary>What was read does not settle whether the limit was met.</summary>
+    Open,
+
+    /// <summary>Read, and the rules in force have no limit for it.</summary>
+    NoLimit,
 }
 
 /// <summary>A computed value with the bounds it can truly have.</summary>

@@ -19,7 +19,8 @@ internal static class ZoneFinder
     public static IReadOnlyList<ZoneSeen> Find(Trace trace, PassFinder.Span span, MachineType machine)
     {
         var legs = Legs(trace, span);
-        var names = Names(machine, legs.Count);
+        var scale = new Scale(trace.Unit);
+        var names = Names(machine, legs.ConvertAll(l => scale.ToCelsius(trace.ValueAt(l.Peak))));
         return
         [
             .. legs.Select(
@@ -99,9 +100,15 @@ internal static class ZoneFinder
         return dt > 0 ? (celsius(i) - celsius(back)) / dt : 0;
     }
 
-    private static string[]? Names(MachineType machine, int legs) =>
-        (machine, legs) switch
+    // A surface that left the first zone this cool came from a prewash, not from a wash (50 °C: ours; washes run at 66 °C and more). One leg of the
+    // others is then missing, and which one nobody can tell: the zones stay numbered.
+    private const double CoolestWash = 50;
+
+    private static string[]? Names(MachineType machine, List<double> peaks) =>
+        (machine, peaks.Count) switch
         {
+            (MachineType.MultitankConveyor, 3) when peaks[0] < CoolestWash => null,
+            (not MachineType.MultitankConveyor, 2) when peaks[0] < CoolestWash => null,
             (MachineType.MultitankConveyor, 3) => ["zone.wash", "zone.pumped-rinse", "zone.final-rinse"],
             (MachineType.MultitankConveyor, 4) => ["zone.prewash", "zone.wash", "zone.pumped-rinse", "zone.final-rinse"],
             (not MachineType.MultitankConveyor, 2) => ["zone.wash", "zone.final-rinse"],

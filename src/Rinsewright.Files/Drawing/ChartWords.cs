@@ -13,7 +13,7 @@ public static class ChartWords
         status switch
         {
             "inRange" => StatusShape.Circle,
-            "nearLimit" => StatusShape.Triangle,
+            "nearLimit" or "open" => StatusShape.Triangle,
             "outOfRange" => StatusShape.Square,
             _ => StatusShape.Ring,
         };
@@ -74,12 +74,13 @@ public static class ChartWords
             );
         }
 
-        foreach (var zone in pass.Zones.Where(z => z.Name is not null))
+        for (var i = 0; i < pass.Zones.Count; i++)
         {
+            var zone = pass.Zones[i];
             says.Add(
                 words.Say(
                     "chart.says-zone",
-                    ("zone", words[zone.Name!]),
+                    ("zone", Zone(zone.Name, i + 1, words)),
                     ("value", words.Show(Rounded(Shown.In(zone.Peak, units)))),
                     ("at", Seconds(zone.PeakSeconds - pass.StartSeconds, words))
                 )
@@ -89,6 +90,10 @@ public static class ChartWords
         says.Add(words.Say("chart.says-verdict", ("verdict", words["chart.outcome." + pass.Verdict])));
         return string.Join(' ', says);
     }
+
+    /// <summary>Name of a zone; its number from 1 where the machine type does not name it.</summary>
+    internal static string Zone(string? name, int number, Words words) =>
+        name is null ? words.Say("chart.zone-number", ("number", words.Number(number, 0))) : words[name];
 
     /// <summary>A span of time in seconds, or in minutes and seconds from two minutes on.</summary>
     internal static string Seconds(double seconds, Words words)

@@ -204,7 +204,7 @@ internal sealed record PassLayout(
 
     private static double ZoneRows(ZoneSpan[] zones, ChartSize size, ChartWindow span)
     {
-        var named = zones.Count(z => z.Name is not null && z.To > span.FromSeconds && z.From < span.ToSeconds);
+        var named = zones.Count(z => z.To > span.FromSeconds && z.From < span.ToSeconds);
         return named == 0 ? 4
             : named * 120 > size.Width ? 36
             : 22;

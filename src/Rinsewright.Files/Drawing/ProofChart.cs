@@ -51,8 +51,9 @@ public static partial class ProofChart
         List<SceneMark> bands = [],
             names = [];
         var y = plot.Bottom + 16;
-        foreach (var zone in layout.Zones)
+        for (var i = 0; i < layout.Zones.Count; i++)
         {
+            var zone = layout.Zones[i];
             var (left, right) = (plot.X(Math.Max(zone.From, plot.FromSeconds)), plot.X(Math.Min(zone.To, plot.ToSeconds)));
             if (right - left < 1)
             {
@@ -68,12 +69,7 @@ public static partial class ProofChart
                     layout.Dose.Bottom - plot.Top + 6
                 )
             );
-            if (zone.Name is null)
-            {
-                continue;
-            }
-
-            var name = words[zone.Name];
+            var name = ChartWords.Zone(zone.Name, i + 1, words);
             var half = TextWidth.Of(name, 12, 600) / 2;
             var x = Math.Clamp((left + right) / 2, plot.Left + half, Math.Max(plot.Left + half, layout.Width - 2 - half));
             var row = Array.FindIndex(rows, end => x - half > end + 4);

@@ -274,7 +274,14 @@ internal sealed class ChannelChoice(
             return (preamble.Unit, Statement.Of("files.unit-preamble", ("line", Quote.Short(preamble.Line))), DecisionBasis.Read);
         }
 
-        return ("Cel", Statement.Of("files.unit-open"), DecisionBasis.Open);
+        var title =
+            given.Channel(column)?.Name
+            ?? (Heading(column) is { Length: > 0 } name ? name : layout.Rows[0].ElementAtOrDefault(column) ?? "");
+        return (
+            "Cel",
+            Statement.Of("files.unit-open", ("column", (long)(column + 1)), ("heading", Quote.Short(title))),
+            DecisionBasis.Open
+        );
     }
 
     // Believed only where every line that names a unit names the same one.

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
 
 namespace Rinsewright.Files.Loggers;
@@ -223,6 +224,16 @@ public static class LoggerReader
             (order, reason) = (told, DateOrderReason.Preamble);
         }
 
+        // Degrees Fahrenheit are written where the month is written first: a better guess until the person answers, never an answer.
+        if (
+            reason == DateOrderReason.Open
+            && fit.Contains(DateOrder.Mdy)
+            && layout.Names.Any(n => UnitWords.InHeading(n) == Units.Fahrenheit.Ucum)
+        )
+        {
+            order = DateOrder.Mdy;
+        }
+
         clock.Order = given.DateOrder ?? order;
         if (dates.TwelveHour)
         {
@@ -260,11 +271,22 @@ public static class LoggerReader
                 DateOrderReason.Preamble => "files.date-preamble",
                 _ => "files.date-open",
             },
-            ("orders", string.Join(", ", fit.Select(Name))),
-            ("order", Name(order))
+            ("orders", Orders([.. fit.OrderBy(o => o != order)])),
+            ("order", Order(order))
         );
         decisions.Add(new Decision("date-order", Name(order), because, basis, [.. others.Select(Name)]));
     }
+
+    private static Statement Order(DateOrder order) => Statement.Of("client.value." + Name(order));
+
+    private static Statement Orders(DateOrder[] fit) =>
+        fit switch
+        {
+            [var a, var b, var c] => Statement.Of("files.orders-three", ("a", Order(a)), ("b", Order(b)), ("c", Order(c))),
+            [var a, var b] => Statement.Of("files.orders-two", ("a", Order(a)), ("b", Order(b))),
+            [var a] => Order(a),
+            _ => Statement.Of("client.value.none"),
+        };
 
     private static void OffsetDecision(
         Clock clock,

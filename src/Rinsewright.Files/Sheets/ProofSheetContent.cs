@@ -46,8 +46,19 @@ public sealed partial class ProofSheetContent
             blocks.Add(new SheetParagraph($"{words["sheet.note"]}: {note}"));
         }
 
+        // Signed where the verdict, the chart and the passes stand: on the first page, unless many passes fill it.
         AddPasses(blocks);
-        AddChecks(blocks);
+        if (report.Passes.Count > 0)
+        {
+            AddSignatures(blocks);
+            AddChecks(blocks);
+        }
+        else
+        {
+            AddChecks(blocks);
+            AddSignatures(blocks);
+        }
+
         blocks.AddRange([
             new SheetHeading(2, words["sheet.assumptions"]),
             new SheetList(Assumptions()),
@@ -57,12 +68,6 @@ public sealed partial class ProofSheetContent
             new SheetList(Listed("sheet.not-proof.clean", "sheet.not-proof.passes", "sheet.not-proof.surface", "sheet.not-proof.override")),
             new SheetHeading(2, words["sheet.cautions"]),
             new SheetList(Listed("sheet.caution.scald", "sheet.caution.glass", "sheet.caution.chemicals", "sheet.caution.licensed")),
-            new SheetHeading(2, words["sheet.signatures"]),
-            new SheetSignatures(
-                [words["sheet.sign-technician"], words["sheet.sign-kitchen"]],
-                words["sheet.sign-name"],
-                words["sheet.sign-date"]
-            ),
         ]);
         var date = Moment(document.At);
         return new SheetModel(
@@ -74,6 +79,18 @@ public sealed partial class ProofSheetContent
             date,
             words["sheet.page"],
             blocks
+        );
+    }
+
+    private void AddSignatures(List<SheetBlock> blocks)
+    {
+        blocks.Add(new SheetHeading(2, words["sheet.signatures"]));
+        blocks.Add(
+            new SheetSignatures(
+                [words["sheet.sign-technician"], words["sheet.sign-kitchen"]],
+                words["sheet.sign-name"],
+                words["sheet.sign-date"]
+            )
         );
     }
 
@@ -124,7 +141,10 @@ public sealed partial class ProofSheetContent
             ),
             (words["sheet.calibrated"], Calibration(i)),
             (words["sheet.measured-at"], Stated(string.Join("; ", points))),
-            (words["sheet.rules"], words.Say("sheet.rules-edition", ("title", terms.RuleSetTitle), ("edition", terms.RuleSetEdition))),
+            (
+                words["sheet.rules"],
+                words.Say("sheet.rules-edition", ("title", words.Cited(terms.RuleSetTitle)), ("edition", words.Cited(terms.RuleSetEdition)))
+            ),
         ];
     }
 
@@ -210,10 +230,8 @@ public sealed partial class ProofSheetContent
     // In short: what was decided; the reason too where nothing in the file says so.
     private string Decided(DecisionDto decision)
     {
-        var id = decision.Id.Split('[')[0];
-        var key = "client.decision." + id;
-        var name = words[key] is var known && known != $"[{key}]" ? known : id;
-        var value = Units.Find(decision.Value)?.Symbol ?? decision.Value;
+        var name = DecisionWords.Name(decision.Id, words);
+        var value = DecisionWords.Value(decision.Id, decision.Value, words);
         var because = decision.Says is null ? decision.Because : Say(decision.Says);
         return decision.Basis is "assumed" or "open" ? $"{name}: {value} ({because.TrimEnd('.')})" : $"{name}: {value}";
     }

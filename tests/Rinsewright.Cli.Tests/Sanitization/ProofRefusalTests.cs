@@ -29,6 +29,16 @@ public sealed class ProofRefusalTests
     [InlineData("--language: fr is not known", "proof", "--wash", "160 F", "--language", "fr")]
     [InlineData("not both", "proof", "--wash", "160 F", "--rules", "fda-food-code", "--rules-file", "own.json")]
     [InlineData("does not say whether the label turned", "proof", "--label", "160 F")]
+    [InlineData("--label: 100,000 °F is not possible here: 32 °F to 266 °F is", "proof", "--label", "100000 F=reached")]
+    [InlineData("--label: 160 °C is not possible here: 0 °C to 130 °C is. Is it 160 °F?", "proof", "--label", "160 C=reached")]
+    [InlineData("--maximum-thermometer: 100,000 °F is not possible", "proof", "--maximum-thermometer", "100000 F")]
+    [InlineData("--wash: 400 °F is not possible", "proof", "--wash", "400 F")]
+    [InlineData("--ph: pH -1 is not possible here: pH 0 to pH 14 is", "proof", "--ph", "-1")]
+    [InlineData("--solution-temperature: 1,000 °F is not possible", "proof", "--solution-temperature", "1000 F")]
+    [InlineData("--chlorine: -5 mg/L is not possible", "proof", "--chlorine", "-5 ppm")]
+    [InlineData("--plate-final-rinse: 820 °C is not possible", "proof", "--wash", "160 F", "--plate-final-rinse", "820 C")]
+    [InlineData("--uncertainty: An accuracy of ±0 ", "proof", "--wash", "160 F", "--uncertainty", "0 F")]
+    [InlineData("--uncertainty: Una exactitud de ±-3 ", "proof", "--wash", "160 F", "--uncertainty", "-3 F", "--language", "es")]
     [InlineData("one sanitizer at a time", "proof", "--chlorine", "50 ppm", "--iodine", "15 ppm")]
     [InlineData("does not go with the sanitizer", "proof", "--chlorine", "50 ppm", "--method", "quat")]
     [InlineData("not a date", "proof", "--wash", "160 F", "--calibrated", "3/4/31")]
@@ -44,7 +54,7 @@ public sealed class ProofRefusalTests
         var answer = await Run.Async(args);
         Assert.Equal((64, ""), (answer.Status, answer.Output));
         Assert.StartsWith("rinsewright: ", answer.Error, StringComparison.Ordinal);
-        Assert.Contains(says, answer.Error, StringComparison.Ordinal);
+        Assert.Contains(says, answer.Error.Replace('\u00a0', ' '), StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", answer.Error, StringComparison.Ordinal);
     }
 
@@ -118,5 +128,14 @@ public sealed class ProofRefusalTests
         var answer = await Run.Async("proof", file.Path, "--role", "Tank=wash-tank");
         Assert.Equal(64, answer.Status);
         Assert.Contains("There is no channel named Tank. The file has: Plate (°C) (2).", answer.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_sheet_that_cannot_be_written_is_74_and_named_as_it_was_asked_for()
+    {
+        var answer = await Run.Async("proof", "--label", "160 F=reached", "--sheet", Path.Combine("no-such-folder", "proof.pdf"));
+        Assert.Equal(74, answer.Status);
+        Assert.Contains(Path.Combine("no-such-folder", "proof.pdf"), answer.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain(".part", answer.Error, StringComparison.Ordinal);
     }
 }

@@ -7,6 +7,7 @@ using Rinsewright.Client.Tests.Records;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
 using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Records;
 using Rinsewright.Files.Demo;
 using Rinsewright.Files.Sanitization;
 using Xunit;
@@ -56,6 +57,90 @@ public sealed class ComponentTests : BunitContext
         await preferences.ChangeAsync(s => s with { Units = "si" });
         field.Render(p => p.Add(f => f.Value, new AmountDto(180, "[degF]")));
         Assert.Equal("82.2", field.Find("input").GetAttribute("value"));
+    }
+
+    /// <summary>What cannot be at that place is refused with its range, and the answer it would have given is not made from another figure.</summary>
+    [Theory]
+    [InlineData("100000", "266")]
+    [InlineData("-4", "32")]
+    public void An_impossible_figure_is_refused_with_its_range(string typed, string says)
+    {
+        AmountDto? got = new(1, "[degF]");
+        var unusable = false;
+        var field = Field(a => got = a, u => unusable = u);
+        field.Find("input").Input(typed);
+        Assert.Null(got);
+        Assert.True(unusable);
+        Assert.Contains(says, field.Find(".problem").TextContent, StringComparison.Ordinal);
+        field.Find("input").Input("160");
+        Assert.Equal(new AmountDto(160, "[degF]"), got);
+        Assert.False(unusable);
+    }
+
+    /// <summary>A unit written behind the number counts; one that measures something else does not.</summary>
+    [Theory]
+    [InlineData("160 F", 160, "[degF]")]
+    [InlineData("71,4 °C", 71.4, "Cel")]
+    [InlineData("20 psi", null, null)]
+    public void A_unit_can_be_typed_behind_the_number(string typed, double? value, string? unit)
+    {
+        AmountDto? got = null;
+        var field = Field(a => got = a);
+        field.Find("input").Input(typed);
+        Assert.Equal(value is { } v ? new AmountDto(v, unit!) : null, got);
+        Assert.Equal(value is null, field.FindAll(".problem").Count > 0);
+    }
+
+    /// <summary>The unit beside the number is changed there; the number stays.</summary>
+    [Fact]
+    public void The_unit_is_changed_at_the_field()
+    {
+        AmountDto? got = null;
+        var field = Field(a => got = a);
+        field.Find("input").Input("71");
+        field.Render(p => p.Add(f => f.Value, got));
+        Assert.Contains("71\u00a0°C", field.Find(".problem").TextContent, StringComparison.Ordinal);
+        field.Find("button.u").Click();
+        Assert.Equal(new AmountDto(71, "Cel"), got);
+        field.Render(p => p.Add(f => f.Value, got));
+        Assert.Equal("°C", field.Find("button.u").TextContent);
+        Assert.Equal("71", field.Find("input").GetAttribute("value"));
+        Assert.Empty(field.FindAll(".problem"));
+    }
+
+    private IRenderedComponent<NumberField> Field(Action<AmountDto?> changed, Action<bool>? unusable = null) =>
+        Render<NumberField>(p =>
+            p.Add(f => f.Id, "label")
+                .Add(f => f.Label, "Label")
+                .Add(f => f.Us, Units.Fahrenheit)
+                .Add(f => f.Si, Units.Celsius)
+                .Add(f => f.Point, MeasuringPoint.WareSurface)
+                .Add(f => f.Unusable, unusable ?? (_ => { }))
+                .Add(f => f.Changed, changed)
+        );
+
+    /// <summary>What is open can be answered in the verdict itself, and every column is named.</summary>
+    [Fact]
+    public async Task An_open_question_is_answered_in_the_verdict()
+    {
+        var computing = new MemoryComputing();
+        var work = new Client.Records.Work(new MemoryStore(), preferences, TimeProvider.System);
+        var session = new ProofSession(computing, work, preferences, TimeProvider.System);
+        Services.AddSingleton(session);
+        var lines = System
+            .Text.Encoding.UTF8.GetString(DemoLoggers.Bytes(DemoLoggers.LarkspurTwoTank))
+            .Replace("°F", "", StringComparison.Ordinal);
+        var report = await ProofRun.RunAsync(
+            new ProofRequest(),
+            new MemoryStream(System.Text.Encoding.UTF8.GetBytes(lines)),
+            "plate.csv",
+            null,
+            CancellationToken.None
+        );
+        var open = Assert.Single(report.Decisions, d => d.Basis == "open");
+        var block = Render<VerdictBlock>(p => p.Add(v => v.Report, report));
+        Assert.NotNull(block.Find($"select[id='answer-{open.Id}']"));
+        Assert.Contains(open.Because, block.Find("#verdict p").TextContent, StringComparison.Ordinal);
     }
 
     /// <summary>Each proof has its own line with its working; not read is a ring, never a circle.</summary>

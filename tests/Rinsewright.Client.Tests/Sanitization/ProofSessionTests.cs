@@ -165,4 +165,72 @@ public sealed class ProofSessionTests
         Assert.Equal(new BackupResult(0, 1, 1), await Backup.ImportAsync(content, work));
         Assert.Null(await Backup.ImportAsync(content with { Schema = "other" }, work));
     }
+
+    /// <summary>Of several files the bad ones are named with their reason, and make no proof and touch none, wherever they stand in the row.</summary>
+    [Theory]
+    [InlineData("good", "picture", "prose")]
+    [InlineData("picture", "good", "prose")]
+    [InlineData("picture", "prose", "good")]
+    public async Task Bad_files_among_several_are_named_and_leave_the_good_proof(params string[] order)
+    {
+        await session.NewAsync();
+        await session.TakeAsync([.. await Task.WhenAll(order.Select(GiveAsync))]);
+        Assert.Equal(5, session.Proof!.Report.Passes.Count);
+        Assert.Equal("good.csv", session.File!.Name);
+        Assert.Equal("good.csv", Assert.Single(session.Proof.Files).Name);
+        Assert.Equal(order.Where(n => n != "good").Select(n => n + ".csv"), session.Refused.Select(r => r.Name));
+        Assert.All(session.Refused, r => Assert.NotNull(r.Failure));
+        Assert.Null(session.Failure);
+        Assert.Single(store.Documents);
+        Assert.Empty(session.Together);
+    }
+
+    /// <summary>A bad file given alone leaves the screen as it was: no proof without a name.</summary>
+    [Fact]
+    public async Task A_bad_file_alone_makes_no_proof()
+    {
+        await session.NewAsync();
+        await session.TakeAsync([await GiveAsync("picture")]);
+        Assert.Equal("picture.csv", Assert.Single(session.Refused).Name);
+        Assert.False(session.Begun);
+        Assert.Null(session.File);
+        Assert.Empty(store.Documents);
+    }
+
+    /// <summary>On an open proof a bad file changes nothing, and a good one makes a proof of its own.</summary>
+    [Fact]
+    public async Task A_file_given_to_an_open_proof()
+    {
+        await session.TryAsync(Demo.All[0]);
+        var first = session.Proof!.Id;
+        await session.TakeAsync([await GiveAsync("prose")]);
+        Assert.Equal(first, session.Proof.Id);
+        Assert.Equal(5, session.Proof.Report.Passes.Count);
+        Assert.Equal("prose.csv", Assert.Single(session.Refused).Name);
+        await session.TakeAsync([await GiveAsync("good")]);
+        Assert.NotEqual(first, session.Proof.Id);
+        Assert.Empty(session.Refused);
+        Assert.Equal(2, store.Documents.Count);
+    }
+
+    /// <summary>A value that cannot be is refused by the engine's door as well, in the language asked for.</summary>
+    [Fact]
+    public async Task An_impossible_reading_is_refused()
+    {
+        var label = new ReadingDto("wareSurface", new AmountDto(100000, "[degF]"), "irreversibleLabel", Reached: true);
+        var answer = await computing.RunAsync(new ProofRequest(Readings: [label], Language: "es"), null);
+        Assert.Null(answer.Report);
+        Assert.Contains("no es posible", answer.Problem, StringComparison.Ordinal);
+    }
+
+    private Task<TakenFile> GiveAsync(string name) =>
+        computing.KeepAsync(
+            name switch
+            {
+                "good" => Rinsewright.Files.Demo.DemoLoggers.Bytes(Rinsewright.Files.Demo.DemoLoggers.LarkspurTwoTank),
+                "picture" => [0x89, 0x50, 0x4e, 0x47, 13, 10, 0x1a, 10, 0, 0, 0, 13],
+                _ => "name,price\nsoap,12\nbrush,4\n"u8.ToArray(),
+            },
+            name + ".csv"
+        );
 }

@@ -197,4 +197,109 @@ public class SanitizationProofTests
         );
         Assert.Equal(Outcome.Undetermined, SanitizationProof.Prove(Terms(), [], [reading], []).Verdict.Outcome);
     }
+
+    [Theory] // 4-703.11(B): 160 °F, 71 °C; 4-203.12: ±3 °F, ±1.5 °C where the accuracy is not stated (cdc-vsp-2018)
+    [InlineData(160, "[degF]", null, Outcome.Undetermined, ReadingStatus.NearLimit)]
+    [InlineData(163, "[degF]", null, Outcome.Proven, ReadingStatus.InRange)]
+    [InlineData(158, "[degF]", null, Outcome.Undetermined, ReadingStatus.Open)]
+    [InlineData(156, "[degF]", null, Outcome.NotProven, ReadingStatus.OutOfRange)]
+    [InlineData(72, "Cel", null, Outcome.Undetermined, ReadingStatus.NearLimit)]
+    [InlineData(73, "Cel", null, Outcome.Proven, ReadingStatus.InRange)]
+    [InlineData(161, "[degF]", 1.0, Outcome.Proven, ReadingStatus.InRange)]
+    [InlineData(160.5, "[degF]", 1.0, Outcome.Undetermined, ReadingStatus.NearLimit)]
+    public void A_thermometer_sent_through_is_proven_by_its_lower_bound_as_a_logger_is(
+        double value,
+        string unit,
+        double? accuracyF,
+        Outcome outcome,
+        ReadingStatus status
+    )
+    {
+        var instrument = accuracyF is { } a ? new Instrument("max no. 1", new Amount(a, Units.FahrenheitDifference)) : null;
+        var reading = new Reading(
+            MeasuringPoint.WareSurface,
+            new Amount(value, Units.Find(unit)!),
+            ReadingMethod.MaximumThermometer,
+            instrument
+        );
+        var proof = SanitizationProof.Prove(Terms(), [], [reading], []);
+        Assert.Equal(outcome, proof.Verdict.Outcome);
+        Assert.Equal(status, proof.Checks.Single(c => c.Reading is not null).Status);
+    }
+
+    [Fact]
+    public void A_tank_just_above_its_limit_by_a_thermometer_without_accuracy_is_near_limit()
+    {
+        var check = ReadingJudgement.Judge(
+            Read(MeasuringPoint.FinalRinseManifold, 181, Units.Fahrenheit),
+            LimitsInForce.For(Terms()),
+            Code.Instruments
+        );
+        Assert.Equal((Outcome.Proven, ReadingStatus.NearLimit), (check.Outcome, check.Status));
+        Assert.Equal("proof.reading-within-assumed", check.Because.Key);
+    }
+
+    [Fact]
+    public void Far_from_the_limit_an_open_dose_is_not_near_it()
+    {
+        var proof = Prove(new Surface(60).Counter(180).In(85, 20, 900).Counter(900).Trace(), Terms(Good));
+        Assert.All(proof.Channels[0].Passes.SelectMany(p => p.Checks), c => Assert.Equal(ReadingStatus.Open, c.Status));
+        var unlimited = ReadingJudgement.Judge(Read(MeasuringPoint.Air, 30, Units.Celsius), LimitsInForce.For(Terms()), []);
+        Assert.Equal(ReadingStatus.NoLimit, unlimited.Status);
+    }
+
+    [Fact]
+    public void Where_a_slow_logger_shows_no_pass_the_verdict_says_that_it_was_too_slow()
+    {
+        var proof = Prove(new Surface(60).Counter(600).TwoTankPass().Counter(600).Trace(), Terms(Good));
+        Assert.Empty(proof.Channels[0].Passes);
+        Assert.Equal("proof.note-coarse", proof.Verdict.Because[0].Key);
+        Assert.Equal(["proof.settle-sampling"], proof.Verdict.WouldSettle.Select(s => s.Key));
+    }
+
+    [Fact]
+    public void An_open_question_comes_first_and_no_pass_is_called_proven_beside_it()
+    {
+        var trace = new Surface().Counter(60).TwoTankPass().Counter(300).Trace();
+        var proof = SanitizationProof.Prove(
+            Terms(Good),
+            [(trace, MeasuringPoint.WareSurface)],
+            [],
+            [Statement.Of("files.unit-open", ("column", 2L), ("heading", "plate"))]
+        );
+        Assert.Equal(["files.unit-open", "proof.passes-would-be"], proof.Verdict.Because.Select(b => b.Key));
+    }
+
+    [Fact]
+    public void With_several_channels_the_pass_is_named_with_its_channel()
+    {
+        var good = new Surface().Counter(60).TwoTankPass().Counter(300).Trace();
+        var cold = new Surface().Counter(60).TwoTankPass(finalC: 60).Counter(300).Trace();
+        var other = TraceBuilder.From(
+            "rack end",
+            cold.Unit,
+            [.. Enumerable.Range(0, cold.Count).Select(cold.SecondsAt)],
+            [.. Enumerable.Range(0, cold.Count).Select(cold.ValueAt)]
+        );
+        var proof = SanitizationProof.Prove(Terms(Good), [(good, MeasuringPoint.WareSurface), (other, MeasuringPoint.WareSurface)], [], []);
+        Assert.Equal(Outcome.NotProven, proof.Verdict.Outcome);
+        Assert.Contains(
+            proof.Verdict.Because,
+            b => b.Key == "proof.in-pass-of" && b.Values.Any(v => v is { Name: "channel", Value: "rack end" })
+        );
+    }
+
+    [Fact]
+    public void Degrees_that_look_like_the_other_scale_are_asked_about()
+    {
+        var label = new Reading(
+            MeasuringPoint.WareSurface,
+            new Amount(71, Units.Fahrenheit),
+            ReadingMethod.IrreversibleLabel,
+            Reached: true
+        );
+        var verdict = SanitizationProof.Prove(Terms(), [], [label], []).Verdict;
+        Assert.Equal(Outcome.Undetermined, verdict.Outcome);
+        Assert.Equal("proof.settle-unit", verdict.WouldSettle[0].Key);
+    }
 }

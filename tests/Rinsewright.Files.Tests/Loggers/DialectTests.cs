@@ -216,4 +216,18 @@ public sealed class DialectTests
         await using var stream = File.OpenRead(PathOf(file));
         return await LoggerReader.ReadAsync(stream, file, new LoggerReaderOptions(), Never);
     }
+
+    // Common practice, no source: who writes °F writes the month first. The order stays open all the same.
+    [Theory]
+    [InlineData("Temp (°F)", "mdy")]
+    [InlineData("Temp (°C)", "ymd")]
+    public async Task An_open_order_is_first_tried_as_the_degrees_suggest(string heading, string order)
+    {
+        var text = $"Date;{heading}\n04.08.31 21:00:00;75.1\n04.08.31 21:00:05;75.3\n04.08.31 21:00:10;76.0\n";
+        using var stream = new MemoryStream(Encoding.UTF8.GetBytes(text));
+        var read = await LoggerReader.ReadAsync(stream, "open.csv", new LoggerReaderOptions(null, null, null), Never);
+        var decision = read.Decisions.Single(d => d.Id == "date-order");
+        Assert.Equal((order, DecisionBasis.Open), (decision.Value, decision.Basis));
+        Assert.Equal(2, decision.Alternatives.Count);
+    }
 }

@@ -6,6 +6,7 @@ using Rinsewright.Files.Drawing;
 using Rinsewright.Files.Sanitization;
 using Rinsewright.Files.Sheets;
 using Rinsewright.Files.Tests.Drawing;
+using Rinsewright.Tests.Shared;
 using Xunit;
 
 namespace Rinsewright.Files.Tests.Sheets;
@@ -31,6 +32,70 @@ public sealed class DemoSheetTests
         // What the file itself says stays as it stands there; everything above it is in one system.
         var shown = text[..text.IndexOf("SHA-256", StringComparison.Ordinal)].Replace("°C, kPa", "", StringComparison.Ordinal);
         Assert.DoesNotContain(units == UnitDisplay.Si ? "°F" : "°C", shown, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void In_Spanish_no_id_and_no_English_stands_on_the_sheet()
+    {
+        using var pdf = PdfText.Open(ProofSheet.Make(InventedDocument.Of(Report), new SheetOptions(Paper.Letter, "es")));
+        var text = string.Concat(pdf.Pages.OfType<PdfSharp.Pdf.PdfPage>().Select(PdfText.Of)).Replace('\n', ' ');
+        string[] strangers =
+        [
+            "wareSurface",
+            "semicolon",
+            "stamp",
+            ": point",
+            "ymd",
+            "clock-hours",
+            "pass criterion",
+            "text of state",
+            "heat unit",
+            ": ;",
+        ];
+        Assert.All(strangers, s => Assert.DoesNotContain(s, text, StringComparison.Ordinal));
+        Assert.Contains("punto y coma", text, StringComparison.Ordinal);
+        Assert.Contains("superficie de la vajilla", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_signatures_stand_on_the_first_page()
+    {
+        using var pdf = PdfText.Open(ProofSheet.Make(InventedDocument.Of(One()), new SheetOptions(Paper.Letter, "en")));
+        Assert.Contains(Words.For("en")["sheet.sign-name"], PdfText.Of(pdf.Pages[0]), StringComparison.Ordinal);
+
+        static ProofReport One() => Report with { Passes = [Report.Passes[0]] };
+    }
+
+    // What the built-in sources are called has words in both languages; abbreviations and numbers alone need none.
+    [Fact]
+    public void Every_built_in_source_has_its_words()
+    {
+        var keys = Words.For("es").Keys.ToHashSet(StringComparer.Ordinal);
+        var said = Engine.Sanitization.RuleSets.BuiltIn.SelectMany(r =>
+            r.Limits.SelectMany(l => (string[])[l.Citation.Title, l.Citation.Locator]).Append(r.Title).Append(r.Edition)
+        );
+        var lacking = said.Where(t =>
+                System.Text.RegularExpressions.Regex.IsMatch(
+                    t,
+                    "[a-z]{3}",
+                    System.Text.RegularExpressions.RegexOptions.None,
+                    TimeSpan.FromSeconds(1)
+                )
+            )
+            .Where(t => !keys.Contains("cited." + Slug(t)))
+            .Distinct(StringComparer.Ordinal);
+        Findings.None(lacking);
+
+        static string Slug(string text) =>
+            System
+                .Text.RegularExpressions.Regex.Replace(
+                    text.ToLowerInvariant(),
+                    "[^a-z0-9]+",
+                    "-",
+                    System.Text.RegularExpressions.RegexOptions.None,
+                    TimeSpan.FromSeconds(1)
+                )
+                .Trim('-');
     }
 
     [Theory]
