@@ -151,14 +151,7 @@ public static class ReadingKinds
     public static readonly ReadingKind FinalRinseTemperature = new("finalRinseTemperature", Units.Fahrenheit, 3, NeedsRate: true);
 
     /// <summary>Share of the time a heater is on at a steady load.</summary>
-    public static readonly ReadingKind LoadHeaterDuty = new(
-        "loadHeaterDuty",
-        Units.Percent,
-        0.1,
-        Proportional: true,
-        Part: ReadingPart.Heater,
-        NeedsRate: true
-    );
+    public static readonly ReadingKind LoadHeaterDuty = new("loadHeaterDuty", Units.Percent, 6, Part: ReadingPart.Heater, NeedsRate: true);
 
     /// <summary>Power of a heater while it is on, by a meter. Live electrical work: for a licensed electrician.</summary>
     public static readonly ReadingKind HeaterPower = new("heaterPower", Units.Kilowatt, 0.04, Proportional: true, Part: ReadingPart.Heater);

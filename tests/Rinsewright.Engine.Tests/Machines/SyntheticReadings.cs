@@ -63,11 +63,15 @@ internal sealed class SyntheticReadings
         Readings.Add(
             reading with
             {
-                Value = amount with { Value = kind.Proportional ? amount.Value * Math.Exp(error) : amount.Value + error },
+                Value = amount with { Value = kind.Proportional ? amount.Value * Math.Exp(error) : Watch(kind, amount.Value + error) },
             }
         );
         return this;
     }
+
+    // A heater is on no less than never and no more than always.
+    private static double Watch(ReadingKind kind, double value) =>
+        kind.Unit.Dimension == Dimension.Ratio ? Math.Clamp(value, 0, 100) : value;
 
     /// <summary>Every reading that could be taken on it.</summary>
     public SyntheticReadings TakeAll()
