@@ -31,8 +31,7 @@ if (options.Only == "spread")
     return 0;
 }
 
-var table = await ProofBenchmarks.RunAsync(options) + "
-" + spread;
+var table = await ProofBenchmarks.RunAsync(options) + "\n" + spread;
 Console.WriteLine(table);
 if (options.Write)
 {

@@ -139,28 +139,28 @@ internal static class UncertainFigures
 
         // The nozzles keep their coefficient when the pressure is another, so the flow that belongs to the pressure goes with its root.
         yield return new UncertainFigure<GaugePressure>(
-            "rinse.pressure",
+            "finalRinse.pressure",
             Pressure,
             m => m.FinalRinse?.Pressure,
             (m, f) => m with { FinalRinse = m.FinalRinse! with { Pressure = f, Flow = AtPressure(m.FinalRinse, f) } },
             (p, x) => Rinse(p, r => r with { Regulator = r.Regulator * x, Nominal = r.Nominal * Math.Sqrt(x) })
         );
         yield return new UncertainFigure<VolumeFlow>(
-            "rinse.flow",
+            "finalRinse.flow",
             Flow,
             m => m.FinalRinse?.Flow,
             (m, f) => m with { FinalRinse = m.FinalRinse! with { Flow = f } },
             (p, x) => Rinse(p, r => r with { Circuit = RinseCircuit.FromNominal(r.Circuit.Coefficient * x, 1), Nominal = r.Nominal * x })
         );
         yield return new UncertainFigure<HeatTransferCoefficient>(
-            "rinse.transfer",
+            "finalRinse.transfer",
             Transfer,
             m => m.FinalRinse?.Transfer,
             (m, f) => m with { FinalRinse = m.FinalRinse! with { Transfer = f } },
             (p, x) => Rinse(p, r => r with { Transfer = r.Transfer * x })
         );
         yield return new UncertainFigure<MassFlow>(
-            "rinse.air",
+            "finalRinse.air",
             Air,
             m => m.FinalRinse?.Air,
             (m, f) => m with { FinalRinse = m.FinalRinse! with { Air = f } },

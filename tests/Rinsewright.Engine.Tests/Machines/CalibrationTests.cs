@@ -240,7 +240,7 @@ public sealed class CalibrationTests
         Assert.Contains(result.Unknown, u => u is { Id: "supply.water", Kind: "supplyTemperature" });
         Assert.Contains(result.Unknown, u => u is { Id: "wash.leak", Kind: "levelDrop" });
         // Nothing on the list tells how well the rinse water passes its heat.
-        Assert.Contains(result.Unknown, u => u is { Id: "rinse.transfer", Kind: null });
+        Assert.Contains(result.Unknown, u => u is { Id: "finalRinse.transfer", Kind: null });
     }
 
     // A wash tank at 190 °F at full rate on 18 kW: the racks alone take more.

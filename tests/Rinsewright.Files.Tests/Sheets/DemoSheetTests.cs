@@ -8,6 +8,7 @@ using Rinsewright.Files.Sheets;
 using Rinsewright.Files.Tests.Drawing;
 using Rinsewright.Tests.Shared;
 using Xunit;
+using Golden = Rinsewright.Files.Tests.Drawing.Golden;
 
 namespace Rinsewright.Files.Tests.Sheets;
 
