@@ -44,7 +44,12 @@ public static class DecimalText
         else if (marks == 1)
         {
             var whole = plain[..last].TrimStart('-', '+');
-            if (plain.Length - last == 4 && whole.Length is > 0 and < 4 && whole[0] != '0')
+            if (
+                plain.Length - last == 4
+                && plain.AsSpan(last + 1).IndexOfAnyExceptInRange('0', '9') < 0
+                && whole.Length is > 0 and < 4
+                && whole[0] != '0'
+            )
             {
                 return (DecimalReading.Unclear, 0);
             }

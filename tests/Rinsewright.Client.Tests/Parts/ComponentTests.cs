@@ -79,7 +79,7 @@ public sealed class ComponentTests : BunitContext
 
     /// <summary>A unit written behind the number counts; one that measures something else does not.</summary>
     [Theory]
-    [InlineData("160 F", 160, "[degF]")]
+    [InlineData("160 F", 160.0, "[degF]")]
     [InlineData("71,4 °C", 71.4, "Cel")]
     [InlineData("20 psi", null, null)]
     public void A_unit_can_be_typed_behind_the_number(string typed, double? value, string? unit)

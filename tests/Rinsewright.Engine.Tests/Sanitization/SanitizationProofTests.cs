@@ -251,7 +251,7 @@ public class SanitizationProofTests
     [Fact]
     public void Where_a_slow_logger_shows_no_pass_the_verdict_says_that_it_was_too_slow()
     {
-        var proof = Prove(new Surface(60).Counter(600).TwoTankPass().Counter(600).Trace(), Terms(Good));
+        var proof = Prove(new Surface(60).Counter(600).In(60, 600, 900).Counter(600).Trace(), Terms(Good));
         Assert.Empty(proof.Channels[0].Passes);
         Assert.Equal("proof.note-coarse", proof.Verdict.Because[0].Key);
         Assert.Equal(["proof.settle-sampling"], proof.Verdict.WouldSettle.Select(s => s.Key));

@@ -6,9 +6,8 @@ using Rinsewright.Files.Drawing;
 using Rinsewright.Files.Sanitization;
 using Rinsewright.Files.Sheets;
 using Rinsewright.Files.Tests.Drawing;
-using Rinsewright.Tests.Shared;
 using Xunit;
-using Golden = Rinsewright.Files.Tests.Drawing.Golden;
+using Findings = Rinsewright.Tests.Shared.Findings;
 
 namespace Rinsewright.Files.Tests.Sheets;
 
@@ -75,28 +74,19 @@ public sealed class DemoSheetTests
         var said = Engine.Sanitization.RuleSets.BuiltIn.SelectMany(r =>
             r.Limits.SelectMany(l => (string[])[l.Citation.Title, l.Citation.Locator]).Append(r.Title).Append(r.Edition)
         );
-        var lacking = said.Where(t =>
-                System.Text.RegularExpressions.Regex.IsMatch(
-                    t,
-                    "[a-z]{3}",
-                    System.Text.RegularExpressions.RegexOptions.None,
-                    TimeSpan.FromSeconds(1)
-                )
-            )
-            .Where(t => !keys.Contains("cited." + Slug(t)))
-            .Distinct(StringComparer.Ordinal);
+        var lacking = said.Where(HasWord).Where(t => !keys.Contains("cited." + Slug(t))).Distinct(StringComparer.Ordinal);
         Findings.None(lacking);
 
+        // Three small letters in a row are a word.
+        static bool HasWord(string text) =>
+            Enumerable.Range(0, Math.Max(0, text.Length - 2)).Any(i => text.Skip(i).Take(3).All(char.IsAsciiLetterLower));
+
         static string Slug(string text) =>
-            System
-                .Text.RegularExpressions.Regex.Replace(
-                    text.ToLowerInvariant(),
-                    "[^a-z0-9]+",
-                    "-",
-                    System.Text.RegularExpressions.RegexOptions.None,
-                    TimeSpan.FromSeconds(1)
-                )
-                .Trim('-');
+            string.Join(
+                '-',
+                string.Concat(text.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' '))
+                    .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            );
     }
 
     [Theory]
