@@ -43,7 +43,10 @@ internal sealed class CycleAnchor
     public static void Step(Readout readout, ModelParameters p, SteadySolution balance, double racks, int settle, int read)
     {
         var simulation = new Simulation(p);
-        simulation.Settle(balance);
+        // Soil and detergent start where they settle, as SteadyReader has them: cycles alone would take an hour to get there.
+        var solutes = new SteadySolutes(p.Tanks.Length);
+        solutes.Solve(p, balance);
+        simulation.Settle(balance, balance.Tanks[p.Wash].Out > 0 ? solutes : null);
         var stepper = new Stepper(simulation, Stepper.UsualStep(p));
         var interval = 1 / Math.Min(racks, Duties.MostRacks(p));
         stepper.Go(settle * interval, racks);
