@@ -305,8 +305,14 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
 
     private async Task SpotAsync(ProofRequest request)
     {
-        Spot = (await computing.RunAsync(request, null)).Report ?? Spot;
-        Changed?.Invoke();
+        var report = (await computing.RunAsync(request, null)).Report;
+
+        // Answers may overtake each other: one to what was typed before must not stand under what is typed now.
+        if (report is not null && ReferenceEquals(request, Proof?.Request))
+        {
+            Spot = report;
+            Changed?.Invoke();
+        }
     }
 
     private void OnProgress(ComputeProgress progress)
