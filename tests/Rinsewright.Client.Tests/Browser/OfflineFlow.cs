@@ -62,7 +62,9 @@ public sealed class OfflineFlow(BrowserFixture fixture)
                     Buffer = [0xFF, 0xD8, 0xFF, 0xE0, 0, 16, 0x4A, 0x46, 0x49, 0x46, 0, 1],
                 }
             );
-        await Assertions.Expect(page.Locator(".run-state .bad")).ToContainTextAsync(screen.Words.Say("client.file.refused", ("name", "photo.csv")));
+        await Assertions
+            .Expect(page.Locator(".run-state .bad"))
+            .ToContainTextAsync(screen.Words.Say("client.file.refused", ("name", "photo.csv")));
         Assert.Equal(3, await page.Locator(".passes label").CountAsync());
 
         var rows = Enumerable
