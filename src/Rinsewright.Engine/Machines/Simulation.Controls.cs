@@ -51,6 +51,13 @@ internal sealed partial class Simulation
     /// <summary>Seconds until the phase ends; infinite on a conveyor and while waiting.</summary>
     public double UntilPhaseEnds => phase == Phase.Idle ? double.PositiveInfinity : phaseLeft;
 
+    /// <summary>Whether this is a machine with doors that waits for a rack.</summary>
+    public bool Waits => !p.Conveys && phase == Phase.Idle;
+
+    /// <summary>Seconds until the oldest ware outside a machine with doors is done with; infinite where there is none.</summary>
+    public double UntilWareIsGone =>
+        groups > 0 && Group(0).Outside is >= 0 and < SecondsInRoom ? SecondsInRoom - Group(0).Outside : double.PositiveInfinity;
+
     /// <summary>Whether a rack can go in now: always on a conveyor, on a door machine when the last cycle is over.</summary>
     public bool CanLoad => p.Conveys || phase == Phase.Idle;
 

@@ -7,11 +7,17 @@ namespace Rinsewright.Engine.Machines;
 internal sealed class SteadyReader(int tanks)
 {
     // Cycles of a machine with doors that let it settle, and those that are read.
-    private const int CyclesToSettle = 20;
-    private const int CyclesRead = 10;
+    private const int CyclesToSettle = 4;
+    private const int CyclesRead = 4;
 
     // Longest step while nothing goes through, s.
     private const double IdleStep = 1;
+
+    // Times of a cold start are told to this share.
+    private const double StartGrowth = 0.002;
+
+    // Longest step while a machine with doors waits for a rack, s.
+    private const double WaitingStep = 3;
 
     // As long as a scenario allows.
     private const double LongestStart = 4 * 3600;
@@ -25,7 +31,7 @@ internal sealed class SteadyReader(int tanks)
     public SteadyReading Read(ModelParameters p, double racksPerHour)
     {
         var readout = new Readout();
-        var times = new Stepper(new Simulation(p), IdleStep).ColdStart(LongestStart);
+        var times = new Stepper(new Simulation(p), IdleStep) { Growth = StartGrowth }.ColdStart(LongestStart);
         readout.AddTime(Observables.FillTime, times.Fill);
         readout.AddTime(Observables.HeatUpTime, times.Heat);
         var idle = solver.Solve(p, 0);
@@ -58,7 +64,7 @@ internal sealed class SteadyReader(int tanks)
         solutes.Solve(p, s);
         // A tank that nothing leaves would hold soil without end.
         simulation.Settle(s, s.Tanks[p.Wash].Out > 0 ? solutes : null);
-        var stepper = new Stepper(simulation, Stepper.UsualStep(p));
+        var stepper = new Stepper(simulation, Stepper.UsualStep(p)) { Waiting = WaitingStep };
         var interval = 1 / Math.Min(racks, Duties.MostRacks(p));
         stepper.Go(CyclesToSettle * interval, racks);
         var meter = new Meter(p.Tanks.Length);

@@ -8,6 +8,12 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
     /// <summary>The machine.</summary>
     public Simulation Simulation { get; } = simulation;
 
+    /// <summary>Longest step while a machine with doors waits for a rack, s; null for as long as any other.</summary>
+    public double? Waiting { get; init; }
+
+    /// <summary>Share of the time gone by that a step may take where that is longer; 0 for none.</summary>
+    public double Growth { get; init; }
+
     /// <summary>Called after every step with its length.</summary>
     public Action<double>? Stepped { get; set; }
 
@@ -42,7 +48,7 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
                 next = (s.Parameters.Conveys ? next : s.Time) + interval;
             }
 
-            var dt = Math.Min(Math.Min(longestStep, end - s.Time), s.UntilPhaseEnds);
+            var dt = Math.Min(Math.Min(Longest(racks), end - s.Time), s.UntilPhaseEnds);
             s.Step(dt);
             meter?.Take(s, dt);
             Stepped?.Invoke(dt);
@@ -53,6 +59,18 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
         }
 
         return false;
+    }
+
+    private double Longest(double racks)
+    {
+        var s = Simulation;
+        if (Waiting is { } waiting && racks > 0 && s.Waits)
+        {
+            // Not past the next rack, nor past the moment when ware outside is done with.
+            return Math.Min(Math.Min(waiting, Math.Max(next - s.Time, 1e-9)), s.UntilWareIsGone);
+        }
+
+        return Math.Max(longestStep, Growth * s.Time);
     }
 
     /// <summary>Goes on from empty and cold until the wash tank is full and everything is at its temperature.</summary>
