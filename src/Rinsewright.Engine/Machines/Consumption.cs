@@ -16,6 +16,20 @@ public sealed record Consumption(
     double SanitizerGramPerHour
 )
 {
+    /// <summary>Changed by as much as one way of reading a machine differs from another.</summary>
+    internal Consumption Moved(Consumption from, Consumption to)
+    {
+        static double By(double value, double was, double now) => was > 0 ? value * now / was : value;
+        return new Consumption(
+            By(WaterLitrePerHour, from.WaterLitrePerHour, to.WaterLitrePerHour),
+            By(ElectricKilowatt, from.ElectricKilowatt, to.ElectricKilowatt),
+            By(FuelKilowatt, from.FuelKilowatt, to.FuelKilowatt),
+            By(DetergentGramPerHour, from.DetergentGramPerHour, to.DetergentGramPerHour),
+            By(RinseAdditiveGramPerHour, from.RinseAdditiveGramPerHour, to.RinseAdditiveGramPerHour),
+            By(SanitizerGramPerHour, from.SanitizerGramPerHour, to.SanitizerGramPerHour)
+        );
+    }
+
     internal static Consumption Of(ModelParameters p, SteadySolution s, double detergent)
     {
         double water = s.MeanRinse,

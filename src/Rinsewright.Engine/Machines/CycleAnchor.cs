@@ -3,22 +3,25 @@ using Rinsewright.Engine.Quantities;
 namespace Rinsewright.Engine.Machines;
 
 /// <summary>
-/// Moves what a balance gives to what stepping through cycles gives, for machines with doors: their tanks swing within a cycle, which a balance of means does not see. The difference is taken from
-/// the machine as described and is the same in every draw: temperatures, pressures and levels are moved by it, all else is multiplied.
+/// Moves what a quick reading of a machine with doors gives to what stepping through cycles gives: its tanks swing within a cycle, which a balance of means does not see and few coarse cycles see
+/// badly. The difference is taken from the machine as described and is the same for every other: temperatures, pressures and levels are moved by it, all else is multiplied.
 /// </summary>
 internal sealed class CycleAnchor
 {
     private readonly double[] shift = new double[Observables.All.Count];
     private readonly double[] factor = new double[Observables.All.Count];
 
-    public CycleAnchor(Readout balance, Readout stepped)
+    /// <summary>Between two ways of reading the same machine.</summary>
+    /// <param name="quick">As the quick one gives it.</param>
+    /// <param name="stepped">As stepping gives it.</param>
+    public CycleAnchor(IReadOnlyList<Observed> quick, IReadOnlyList<Observed> stepped)
     {
-        var (from, to) = (Row(balance), Row(stepped));
+        var (from, to) = (Row(quick), Row(stepped));
         for (var k = 0; k < factor.Length; k++)
         {
             var moves = Observables.All[k].Dimension is Dimension.Temperature or Dimension.GaugePressure or Dimension.Ratio;
-            double a = from[k][0],
-                b = to[k][0];
+            double a = from[k],
+                b = to[k];
             factor[k] = !moves && a > 0 && b > 0 ? b / a : 1;
             shift[k] = moves && double.IsFinite(b - a) ? b - a : 0;
         }
@@ -32,6 +35,19 @@ internal sealed class CycleAnchor
             values[k][column] = (values[k][column] * factor[k]) + shift[k];
         }
     }
+
+    /// <summary>Moves a quick reading of another machine.</summary>
+    public IReadOnlyList<Observed> Moved(IReadOnlyList<Observed> quick) =>
+        [
+            .. quick.Select(o =>
+                o.Value is { } value && Readout.PlaceOf(o.Observable) is var k
+                    ? o with
+                    {
+                        Value = new Amount((value.Value * factor[k]) + shift[k], value.Unit),
+                    }
+                    : o
+            ),
+        ];
 
     /// <summary>Reads a machine with doors through cycles, from its balance.</summary>
     /// <param name="readout">Receives it.</param>
@@ -55,15 +71,15 @@ internal sealed class CycleAnchor
         readout.Load(p, meter);
     }
 
-    private static double[][] Row(Readout readout)
+    private static double[] Row(IReadOnlyList<Observed> read)
     {
-        var row = new double[Observables.All.Count][];
-        for (var k = 0; k < row.Length; k++)
+        var row = new double[Observables.All.Count];
+        Array.Fill(row, double.NaN);
+        foreach (var observed in read)
         {
-            row[k] = [double.NaN];
+            row[Readout.PlaceOf(observed.Observable)] = observed.Value?.Value ?? double.NaN;
         }
 
-        readout.WriteTo(row, 0);
         return row;
     }
 }

@@ -7,6 +7,9 @@ internal sealed partial class Readout
         .Range(0, Observables.All.Count)
         .ToDictionary(k => Observables.All[k], k => k, (IEqualityComparer<Observable>)ReferenceEqualityComparer.Instance);
 
+    /// <summary>Place of an observable among <see cref="Observables.All"/>.</summary>
+    public static int PlaceOf(Observable observable) => Places[observable];
+
     /// <summary>Writes each value into the row of its observable.</summary>
     public void WriteTo(double[][] rows, int column)
     {
@@ -14,7 +17,7 @@ internal sealed partial class Readout
         {
             if (observed.Value is { } value)
             {
-                rows[Places[observed.Observable]][column] = value.Value;
+                rows[PlaceOf(observed.Observable)][column] = value.Value;
             }
         }
     }

@@ -155,7 +155,7 @@ internal sealed class SpreadRun
         ReadLoad(machines, [balance]);
         // As SteadyState reads it.
         CycleAnchor.Step(stepped, machines[0], solver.Lane(0), racksPerHour / 3600, settle: 20, read: 10);
-        return new CycleAnchor(balance, stepped);
+        return new CycleAnchor(balance.InOrder(), stepped.InOrder());
     }
 
     private void ReadStart(ModelParameters[] machines, Readout[] readouts)

@@ -2,14 +2,23 @@ using Rinsewright.Engine.Heat;
 
 namespace Rinsewright.Engine.Machines;
 
+/// <summary>How a machine with doors is stepped from its balance.</summary>
+/// <param name="Settle">Cycles that let it settle.</param>
+/// <param name="Read">Cycles that are read.</param>
+/// <param name="Step">Longest step, s.</param>
+internal readonly record struct CyclesStepped(int Settle, int Read, double Step)
+{
+    /// <summary>Enough that gauges and eyes would not tell more of them.</summary>
+    public static CyclesStepped Usual(ModelParameters p) => new(4, 4, Stepper.UsualStep(p));
+
+    /// <summary>Few and coarse: only the difference of two such readings is good. One that dumps is alike in every cycle, once its metal is warm.</summary>
+    public static CyclesStepped Few(ModelParameters p) => p.Travel.Cycle is { Dumps: true } ? new(4, 1, 1) : new(2, 2, 1);
+}
+
 /// <summary>Turns steady solutions into observables. One instance may be used again by one caller at a time.</summary>
 /// <param name="tanks">Tanks of the machines to be read.</param>
 internal sealed class SteadyReader(int tanks)
 {
-    // Cycles of a machine with doors that let it settle, and those that are read.
-    private const int CyclesToSettle = 4;
-    private const int CyclesRead = 4;
-
     // Longest step while nothing goes through, s.
     private const double IdleStep = 1;
 
@@ -28,7 +37,10 @@ internal sealed class SteadyReader(int tanks)
     private readonly int[] places = new int[PlateWay.Most];
 
     /// <summary>Reads heat-up, idle, load and full rate.</summary>
-    public SteadyReading Read(ModelParameters p, double racksPerHour)
+    /// <param name="p">Machine.</param>
+    /// <param name="racksPerHour">Racks an hour asked for.</param>
+    /// <param name="cycles">Cycles of a machine with doors; null for the usual.</param>
+    public SteadyReading Read(ModelParameters p, double racksPerHour, CyclesStepped? cycles = null)
     {
         var readout = new Readout();
         var times = new Stepper(new Simulation(p), IdleStep) { Growth = StartGrowth }.ColdStart(LongestStart);
@@ -39,7 +51,7 @@ internal sealed class SteadyReader(int tanks)
         var standBy = Consumption.Of(p, idle, 0);
         readout.FullRate(p, solver.Solve(p, Duties.MostRacks(p)));
         var s = solver.Solve(p, racksPerHour / 3600);
-        var load = p.Conveys ? Solved(readout, p, s) : Stepped(readout, p, s, racksPerHour / 3600);
+        var load = p.Conveys ? Solved(readout, p, s) : Stepped(readout, p, s, racksPerHour / 3600, cycles ?? CyclesStepped.Usual(p));
         return new SteadyReading(racksPerHour, readout.InOrder(), load, standBy, Ride(p, s));
     }
 
@@ -58,17 +70,17 @@ internal sealed class SteadyReader(int tanks)
     }
 
     // The balance is where it starts from; what swings within a cycle comes from stepping.
-    private Consumption Stepped(Readout readout, ModelParameters p, SteadySolution s, double racks)
+    private Consumption Stepped(Readout readout, ModelParameters p, SteadySolution s, double racks, CyclesStepped cycles)
     {
         var simulation = new Simulation(p);
         solutes.Solve(p, s);
         // A tank that nothing leaves would hold soil without end.
         simulation.Settle(s, s.Tanks[p.Wash].Out > 0 ? solutes : null);
-        var stepper = new Stepper(simulation, Stepper.UsualStep(p)) { Waiting = WaitingStep };
+        var stepper = new Stepper(simulation, cycles.Step) { Waiting = WaitingStep };
         var interval = 1 / Math.Min(racks, Duties.MostRacks(p));
-        stepper.Go(CyclesToSettle * interval, racks);
+        stepper.Go(cycles.Settle * interval, racks);
         var meter = new Meter(p.Tanks.Length);
-        stepper.Go(CyclesRead * interval, racks, null, meter);
+        stepper.Go(cycles.Read * interval, racks, null, meter);
         readout.Load(p, meter);
         return Consumption.Of(p, meter);
     }

@@ -60,14 +60,19 @@ public static class SteadyState
     /// <exception cref="ArgumentOutOfRangeException">No rate above 0.</exception>
     public static SteadyReading Of(Machine machine, double racksPerHour, IReadOnlyList<FaultAtSeverity>? faults = null)
     {
+        var p = Changed(machine, racksPerHour, faults ?? []);
+        return new SteadyReader(p.Tanks.Length).Read(p, racksPerHour);
+    }
+
+    internal static ModelParameters Changed(Machine machine, double racksPerHour, IReadOnlyList<FaultAtSeverity> faults)
+    {
         if (!(racksPerHour > 0) || !double.IsFinite(racksPerHour))
         {
             throw new ArgumentOutOfRangeException(nameof(racksPerHour), racksPerHour, "More than no racks.");
         }
 
         var sound = ModelParameters.From(machine);
-        var all = faults ?? [];
-        MachineRun.Check(sound, all);
-        return new SteadyReader(sound.Tanks.Length).Read(MachineFaults.Changed(sound, all), racksPerHour);
+        MachineRun.Check(sound, faults);
+        return MachineFaults.Changed(sound, faults);
     }
 }

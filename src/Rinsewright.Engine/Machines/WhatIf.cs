@@ -59,7 +59,20 @@ public static class WhatIf
     /// <exception cref="ArgumentOutOfRangeException">No rate above 0, or a negative figure of the day.</exception>
     public static WhatIfSide Of(Situation situation, WhatIfTerms? terms = null)
     {
-        var reading = SteadyState.Of(situation.Machine, situation.RacksPerHour, situation.Faults);
+        return Of(situation, SteadyState.Of(situation.Machine, situation.RacksPerHour, situation.Faults), terms);
+    }
+
+    /// <summary>Works out a situation at once from one that was worked out, for a figure that follows a slider; see <see cref="SteadyNear"/>.</summary>
+    /// <param name="situation">Situation.</param>
+    /// <param name="known">A machine that was read.</param>
+    /// <param name="terms">What it is held against.</param>
+    /// <exception cref="ArgumentException">The description does not fit together, or the machine cannot have one of the faults.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No rate above 0, or a negative figure of the day.</exception>
+    public static WhatIfSide Near(Situation situation, SteadyNear known, WhatIfTerms? terms = null) =>
+        Of(situation, known.Of(situation.Machine, situation.RacksPerHour, situation.Faults), terms);
+
+    private static WhatIfSide Of(Situation situation, SteadyReading reading, WhatIfTerms? terms)
+    {
         var racks = reading.Of(Observables.RacksPerHour.Id)?.Value?.Value ?? situation.RacksPerHour;
         var load = reading.Load;
         return new WhatIfSide(
