@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Engine.Machines;
 
 namespace Rinsewright.Cli.Machines;
 
@@ -25,13 +26,15 @@ internal sealed record MachineProblemDto(string Path, string Text, StatementDto 
 /// <param name="Kitchen">Kitchen; absent where not said.</param>
 /// <param name="Figures">Every figure with where it comes from.</param>
 /// <param name="Healthy">What it should read, healthy, at a usual rate.</param>
+/// <param name="Bands">How far that may lie from it, by id: nine of ten draws of what nobody has measured.</param>
 internal sealed record MachineShowDto(
     string Schema,
     string Kind,
     string? Name,
     string? Kitchen,
     IReadOnlyList<MachineFigureDto> Figures,
-    RunDto Healthy
+    RunDto Healthy,
+    IReadOnlyDictionary<string, BandDto> Bands
 )
 {
     public const string CurrentSchema = "rinsewright.machine-show/1";
@@ -45,6 +48,16 @@ internal sealed record MachineShowDto(
 /// <param name="Source">Reading or place it was taken from.</param>
 /// <param name="On">Day of the reading.</param>
 internal sealed record MachineFigureDto(string Path, double Value, string Unit, string Basis, string? Source, DateOnly? On);
+
+/// <summary>A band, in the observable's unit.</summary>
+/// <param name="Low">One draw in twenty lies below.</param>
+/// <param name="Middle">Half of them lie below.</param>
+/// <param name="High">One in twenty lies above.</param>
+/// <param name="Unit">UCUM code.</param>
+internal sealed record BandDto(double Low, double Middle, double High, string Unit)
+{
+    public static BandDto Of(Band band) => new(band.Low.Value, band.Middle.Value, band.High.Value, band.Observable.Unit.Ucum);
+}
 
 /// <summary>JSON of the machine commands.</summary>
 [JsonSourceGenerationOptions(

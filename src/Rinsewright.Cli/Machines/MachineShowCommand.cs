@@ -12,6 +12,9 @@ namespace Rinsewright.Cli.Machines;
 /// <summary><c>rinsewright machine show FILE</c>: the machine with every figure and where it comes from; its section as a drawing.</summary>
 internal sealed class MachineShowCommand
 {
+    // As the Machine screen draws them, so that both say the same.
+    private const ulong Seed = 1;
+    private const int Draws = 400;
     private readonly Argument<string> file = MachineCommand.File();
     private readonly Option<string?> svg = Options.One("--svg", "FILE");
     private readonly Option<bool> json;
@@ -53,16 +56,9 @@ internal sealed class MachineShowCommand
         }
 
         var figures = MachineFile.Figures(machine);
-        var racks = ScenarioOptions.UsualRate(machine);
-        var healthy = MachineRun.Run(
-            machine,
-            Scenario.Steady(racks),
-            options: RunOptions.Usual with
-            {
-                SeriesEvery = 0,
-            },
-            cancellation: cancellation
-        );
+        var racks = SteadyState.UsualRate(machine);
+        var healthy = SteadyState.Of(machine, racks);
+        var bands = MachineSpread.Of(machine, Scenario.Steady(racks), Seed, Draws);
         if (parsed.GetValue(json))
         {
             var shown = new MachineShowDto(
@@ -71,13 +67,14 @@ internal sealed class MachineShowCommand
                 machine.Name,
                 machine.Kitchen,
                 [.. figures.Where(f => f.Written is not null).Select(Dto)],
-                RunDto.Of(healthy, racks)
+                RunDto.Of(healthy),
+                bands.Bands.ToDictionary(b => b.Observable.Id, BandDto.Of, StringComparer.Ordinal)
             );
             terminal.Output.WriteLine(JsonSerializer.Serialize(shown, PlainJson.Machines.MachineShowDto));
         }
         else
         {
-            new ObservableText(terminal.Output, words).Write(machine, healthy, racks);
+            new ObservableText(terminal.Output, words).Write(machine, healthy, bands);
             terminal.Output.WriteLine();
             Write(machine, figures);
         }

@@ -11,10 +11,36 @@ internal sealed class ObservableText(TextWriter writer, Words words)
 {
     private readonly TextPage page = new(writer);
 
+    /// <summary>A settled machine, and how far each figure may lie from it.</summary>
+    public void Write(Machine machine, SteadyReading reading, MachineBands bands)
+    {
+        Head(machine, Scenario.Steady(reading.RacksPerHour), reading.RacksPerHour);
+        foreach (var during in Enum.GetValues<ReadDuring>())
+        {
+            var rows = reading.Observables.Where(o => o.Observable.During == during).ToList();
+            if (rows.Count == 0)
+            {
+                continue;
+            }
+
+            page.Line();
+            page.Table(
+                [words[Wire.WordKey(during)], "", words["cli.machine.nine-of-ten"]],
+                [.. rows.Select(o => (string[])[Name(o.Observable), Show(o), Range(o, bands.Of(o.Observable.Id))])],
+                new HashSet<int> { 1, 2 }
+            );
+        }
+
+        page.Line();
+        page.Paragraph(words.Say("cli.machine.bands", ("draws", words.Number(bands.Draws, 0))));
+        Claims();
+    }
+
     /// <summary>One run.</summary>
     public void Write(Machine machine, RunResult result, double racks)
     {
-        Head(machine, result, racks);
+        Head(machine, result.Scenario, racks);
+        Faults(result);
         foreach (var during in Enum.GetValues<ReadDuring>())
         {
             var rows = result.Observables.Where(o => o.Observable.During == during).ToList();
@@ -37,7 +63,8 @@ internal sealed class ObservableText(TextWriter writer, Words words)
     /// <summary>Two runs side by side; rows whose difference shows are marked.</summary>
     public void Write(Machine machine, RunResult before, RunResult after, double racks)
     {
-        Head(machine, before, racks);
+        Head(machine, before.Scenario, racks);
+        Faults(before);
         foreach (var during in Enum.GetValues<ReadDuring>())
         {
             var rows = before
@@ -71,11 +98,11 @@ internal sealed class ObservableText(TextWriter writer, Words words)
             _ => true,
         };
 
-    private void Head(Machine machine, RunResult result, double racks)
+    private void Head(Machine machine, Scenario gone, double racks)
     {
-        var scenario = words[$"cli.scenario.{result.Scenario.Id}"];
+        var scenario = words[$"cli.scenario.{gone.Id}"];
         page.Paragraph(
-            result.Scenario.Stages.Any(s => s.RacksPerHour > 0)
+            gone.Stages.Any(s => s.RacksPerHour > 0)
                 ? words.Say(
                     "cli.machine.run-racks",
                     ("machine", machine.Name ?? words[Wire.WordKey(machine.Kind)]),
@@ -84,6 +111,10 @@ internal sealed class ObservableText(TextWriter writer, Words words)
                 )
                 : words.Say("cli.machine.run", ("machine", machine.Name ?? words[Wire.WordKey(machine.Kind)]), ("scenario", scenario))
         );
+    }
+
+    private void Faults(RunResult result)
+    {
         foreach (var fault in result.Faults)
         {
             page.Paragraph(words.Say("cli.machine.fault", ("fault", fault.Fault.Id), ("severity", words.Number(fault.Severity, 2))), 2);
@@ -106,10 +137,25 @@ internal sealed class ObservableText(TextWriter writer, Words words)
             return words[$"cli.machine.{Wire.Name(o.Absence)}"];
         }
 
-        var digits = Math.Clamp((int)Math.Ceiling(-Math.Log10(o.Observable.Threshold)), 0, 2);
-        var number =
-            value.Unit.Dimension == Dimension.HeatUnits ? words.Number(OneFigure(value.Value), 0) : words.Fixed(value.Value, digits);
-        return $"{number}\u00a0{value.Unit.Symbol}".TrimEnd('\u00a0');
+        return $"{Number(o.Observable, value.Value)}\u00a0{value.Unit.Symbol}".TrimEnd('\u00a0');
+    }
+
+    private string Number(Observable observable, double value)
+    {
+        var digits = Math.Clamp((int)Math.Ceiling(-Math.Log10(observable.Threshold)), 0, 2);
+        return observable.Dimension == Dimension.HeatUnits ? words.Number(OneFigure(value), 0) : words.Fixed(value, digits);
+    }
+
+    // Nothing where all draws look alike.
+    private string Range(Observed o, Band? band)
+    {
+        if (o.Value is null || band is null)
+        {
+            return "";
+        }
+
+        var (low, high) = (Number(o.Observable, band.Low.Value), Number(o.Observable, band.High.Value));
+        return low == high ? "" : words.Say("cli.machine.range", ("low", low), ("high", high));
     }
 
     private static double OneFigure(double value)

@@ -27,6 +27,16 @@ internal sealed record RunDto(
             [.. result.Faults.Select(f => new FaultDto(f.Fault.Id, f.Severity))],
             result.Observables.ToDictionary(o => o.Observable.Id, ObservedDto.Of, StringComparer.Ordinal)
         );
+
+    /// <summary>Of a settled machine without faults.</summary>
+    public static RunDto Of(SteadyReading reading) =>
+        new(
+            CurrentSchema,
+            Engine.Machines.Scenario.Steady(reading.RacksPerHour).Id,
+            reading.RacksPerHour,
+            [],
+            reading.Observables.ToDictionary(o => o.Observable.Id, ObservedDto.Of, StringComparer.Ordinal)
+        );
 }
 
 /// <summary>A fault and how bad it is.</summary>

@@ -20,7 +20,7 @@ internal sealed class ScenarioOptions
     /// <summary>The scenario asked for; <c>steady</c> at a usual rate where nothing is said.</summary>
     public (Scenario Scenario, double RacksPerHour) Read(ParseResult parsed, Machine machine, Words words)
     {
-        var racks = Rate(parsed, words) ?? UsualRate(machine);
+        var racks = Rate(parsed, words) ?? SteadyState.UsualRate(machine);
         var id = parsed.GetValue(scenario) ?? "steady";
         return (
             Scenario.Find(id, racks)
@@ -61,24 +61,5 @@ internal sealed class ScenarioOptions
         return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var racks) && racks is > 0 and <= 2000
             ? racks
             : throw new UsageException(words.Say("cli.error.rate", ("value", text)));
-    }
-
-    /// <summary>A usual rate. A conveyor seldom runs full; a door machine is loaded as fast as it opens. Common practice, no source.</summary>
-    public static double UsualRate(Machine machine)
-    {
-        if (machine.Conveyor is { } conveyor)
-        {
-            return Math.Min(UsualConveyorRate, 3600 * conveyor.Speed.Value.InMetrePerSecond / machine.Ware.RackLength.Value.InMetre);
-        }
-
-        var cycle = machine.Cycle!;
-        var seconds =
-            cycle.Wash.Value.InSecond
-            + cycle.Dwell.Value.InSecond
-            + (cycle.Refill?.Value.InSecond ?? 0)
-            + cycle.Rinse.Value.InSecond
-            + cycle.End.Value.InSecond
-            + cycle.Load.Value.InSecond;
-        return 3600 / seconds;
     }
 }

@@ -64,6 +64,19 @@ public static class SteadyState
         return new SteadyReader(p.Tanks.Length).Read(p, racksPerHour);
     }
 
+    /// <summary>Racks an hour of a busy hour: a conveyor at about two thirds of what fits, a machine with doors loaded as a crew does it. Common practice, no source. No more than fit.</summary>
+    /// <exception cref="ArgumentException">The description does not fit together.</exception>
+    public static double UsualRate(Machine machine) =>
+        Math.Min(
+            machine.Kind switch
+            {
+                MachineKind.Undercounter => 15,
+                MachineKind.DoorHotWater or MachineKind.DoorChemical => 25,
+                _ => 150,
+            },
+            3600 * Duties.MostRacks(ModelParameters.From(machine))
+        );
+
     internal static ModelParameters Changed(Machine machine, double racksPerHour, IReadOnlyList<FaultAtSeverity> faults)
     {
         if (!(racksPerHour > 0) || !double.IsFinite(racksPerHour))

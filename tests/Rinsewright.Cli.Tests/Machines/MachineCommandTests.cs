@@ -129,6 +129,26 @@ public sealed class MachineCommandTests
         Assert.Equal("typical", figures["tanks.wash.surface"].GetProperty("basis").GetString());
     }
 
+    [Theory] // common-practice bands, no source: wash 150 to 160 °F, final rinse 180 to 190 °F; a band holds its middle
+    [InlineData("washTankTemperature", 150, 160.5)]
+    [InlineData("finalRinseTemperature", 180, 190)]
+    public async Task Show_says_how_far_a_reading_may_lie_from_what_it_should_be(string id, double least, double most)
+    {
+        var answer = await Run.Async("machine", "show", Path.Combine(Tree.Root, "docs/examples/larkspur-two-tank.json"), "--json");
+        using var json = JsonDocument.Parse(answer.Output);
+        var value = json.RootElement.GetProperty("healthy").GetProperty("observables").GetProperty(id).GetProperty("value").GetDouble();
+        var band = json.RootElement.GetProperty("bands").GetProperty(id);
+        double low = band.GetProperty("low").GetDouble(),
+            middle = band.GetProperty("middle").GetDouble(),
+            high = band.GetProperty("high").GetDouble();
+
+        Assert.InRange(value, least, most);
+        Assert.InRange(middle, low, high);
+        Assert.InRange(value, low, high);
+        Assert.True(high - low > 1, "typical figures make it uncertain by more than a degree");
+        Assert.Equal("[degF]", band.GetProperty("unit").GetString());
+    }
+
     [Theory]
     [MemberData(nameof(Examples))]
     public async Task Section_is_written_as_a_drawing_of_its_own(string path)
