@@ -101,6 +101,9 @@ public sealed record BenchTool(
 {
     private const int CurvePoints = 49;
 
+    // What a sum does not hang on at all moves it by rounding only.
+    private const double Rounding = 1e-9;
+
     /// <summary>Works it out; or says everything that is missing or cannot be.</summary>
     public BenchOutcome Solve(BenchInput input)
     {
@@ -142,7 +145,7 @@ public sealed record BenchTool(
     /// <summary>Whether a choice is asked for with what else is chosen.</summary>
     public bool Asks(BenchChoice choice, BenchInput input) => Asks(choice.When, input);
 
-    /// <summary>How much the first result changes for a nudge of each field: what is worth measuring well.</summary>
+    /// <summary>How much the first result changes for a nudge of each field: what is worth measuring well. Fields it does not hang on are left out.</summary>
     public IReadOnlyList<BenchSensitivity> Sensitivities(BenchInput input)
     {
         var found = new List<BenchSensitivity>();
@@ -158,6 +161,7 @@ public sealed record BenchTool(
                 && Asks(field, input)
                 && input.Find(field.Id) is { } amount
                 && Solve(input.And(field.Id, Nudged(field, amount))).Answer is { Results: [{ Value: { } after }, ..] }
+                && Math.Abs(after.SI - before.SI) > Rounding * Math.Abs(before.SI)
             )
             {
                 found.Add(

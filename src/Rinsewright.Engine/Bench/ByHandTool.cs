@@ -149,7 +149,7 @@ internal static class ByHandTool
             working
                 .Gives("sanitizerDose", dose.In(Units.Millilitre), 0)
                 .Gives("sanitizerOunces", dose.In(Units.FluidOunce), 1)
-                .Gives("stripLeast", required.Minimum, 1)
+                .Gives("stripLeast", required.Minimum, required.Minimum is { } m && m.Value % 1 != 0 ? 1 : 0)
                 .Gives("stripMost", required.Maximum, 0)
                 .Gives("mixedFor", aim.In(Units.MilligramPerLitre), 0);
             Bounds(working, required);

@@ -97,6 +97,7 @@ internal static class DosingTools
             .By("C22", "mixed tank", $"{r:0.00} L · {c:0.00} g/L = {r * c:0.00} g")
             .By("C21", "mixed tank", $"{v:0.0} L · ln 2 / {r:0.00} L = {dosing.RacksToHalf:0.0}")
             .Note("bench.note.all-rinse-reaches-tank")
+            .Note("bench.note.hot-and-vapour")
             .Note("bench.note.label-rules")
             .Caution("bench.caution.alkali")
             .Answer();

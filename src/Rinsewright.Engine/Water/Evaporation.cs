@@ -26,7 +26,7 @@ internal static class Evaporation
     public static double OpenSurface(double water, in RoomAir room, double speed, double latent)
     {
         var vapour = MoistAir.Atmosphere * room.Humidity / (MoistAir.MolarMassRatio + room.Humidity);
-        return (Still + (ForSpeed * speed)) * (MoistAir.SaturationPressure(water) - vapour) / 1000 / latent;
+        return (Still + (ForSpeed * speed)) * (WaterProperties.SaturationPressure(water) - vapour) / 1000 / latent;
     }
 
     /// <summary>Heat of evaporation, kJ/kg: 2501 − 2.38 °C, within 0.3 % of steam tables to 90 °C (from memory).</summary>

@@ -51,7 +51,7 @@ public static class BenchSheet
                 words["cli.bench.result"],
                 [
                     new SheetColumn(words["sheet.what"], 5),
-                    new SheetColumn(words["sheet.value"], 2, true),
+                    new SheetColumn(words["sheet.bench.value"], 2, true),
                     new SheetColumn(words["sheet.bench.band"], 3),
                 ],
                 [
@@ -71,7 +71,7 @@ public static class BenchSheet
         blocks.Add(
             new SheetTable(
                 words["sheet.bench.given"],
-                [new SheetColumn(words["sheet.what"], 5), new SheetColumn(words["sheet.value"], 3)],
+                [new SheetColumn(words["sheet.what"], 5), new SheetColumn(words["sheet.bench.value"], 3)],
                 [.. said.Given(tool, input).Select(g => (IReadOnlyList<SheetCell>)[new SheetCell(g.Name), new SheetCell(g.Value)])]
             )
         );

@@ -9,7 +9,10 @@ namespace Rinsewright.Files.Sheets;
 /// <summary>The card for the wall over the sinks: what goes into each, how hot, how long, what the strip has to show; and lines to write readings on.</summary>
 internal sealed class ByHandSheet(ByHandPlan plan, BenchAnswer answer, BenchSheetHead head, BenchSheetWords said)
 {
-    private const int LogLines = 10;
+    private const int LogLines = 5;
+
+    // The table of the sinks says these already.
+    private static readonly string[] InTable = ["bench.note.hand-change", "bench.note.hand-dry"];
 
     private Words Words => said.Words;
 
@@ -32,7 +35,7 @@ internal sealed class ByHandSheet(ByHandPlan plan, BenchAnswer answer, BenchShee
                 new SheetHeading(2, Words["sheet.by-hand.sinks"]),
                 Steps(),
                 new SheetParagraph(Must(), Bold: true),
-                new SheetList([.. answer.Notes.Select(said.Say)]),
+                new SheetList([.. answer.Notes.Where(n => !InTable.Contains(n.Key, StringComparer.Ordinal)).Select(said.Say)]),
                 new SheetHeading(2, Words["sheet.by-hand.log"]),
                 Log(),
                 new SheetParagraph(

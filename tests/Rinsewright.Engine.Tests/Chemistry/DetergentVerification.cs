@@ -119,13 +119,14 @@ public sealed class DetergentVerification
             0.005
         );
 
-    [Theory] // Handbook rows at 20 degC (from memory): caustic 0.5, 1, 2 %: 24.8, 48.6, 93.1; soda ash 7.0, 13.1, 23.3. The equation is within 4 and 10 %
+    [Theory] // CHV083 and its text: handbook rows at 20 degC (from memory): caustic 0.5, 1, 2 %: 24.8, 48.6, 93.1; soda ash 7.0, 13.1, 23.3. The equation is within 4 and 10 %
     [InlineData(Electrolyte.SodiumHydroxide, 5.02, 24.8, 0.04)]
     [InlineData(Electrolyte.SodiumHydroxide, 10.09, 48.6, 0.02)]
     [InlineData(Electrolyte.SodiumHydroxide, 20.4, 93.1, 0.02)]
     [InlineData(Electrolyte.SodiumCarbonate, 5.03, 7.0, 0.11)]
     [InlineData(Electrolyte.SodiumCarbonate, 10.1, 13.1, 0.08)]
     [InlineData(Electrolyte.SodiumCarbonate, 20.4, 23.3, 0.09)]
+    [InlineData(Electrolyte.CalciumChloride, 10.07, 15.7, 0.03)] // CHV084, opened
     public void Handbook(Electrolyte electrolyte, double grams, double millisiemens, double within) =>
         Relative.Equal(
             millisiemens,
