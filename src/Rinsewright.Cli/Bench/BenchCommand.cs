@@ -38,6 +38,7 @@ internal sealed class BenchCommand
         json.Description = words["cli.option.bench-json"];
         machineFile.Description = words["cli.option.bench-machine"];
         pin.Description = words["cli.option.bench-pin"];
+        pinTo.Description = words["cli.option.bench-output"];
         by.Description = words["cli.option.bench-by"];
         sheet.Description = words["cli.option.bench-sheet"];
     }

@@ -78,7 +78,7 @@ public static class BenchSheet
         blocks.Add(new SheetHeading(2, words["cli.bench.working"]));
         blocks.Add(
             new SheetList([
-                .. answer.Steps.Select(s => $"{words.Formula(s.Formula)}  ({s.Equation}, {BenchWords.Source(words, s.Source)})"),
+                .. answer.Steps.Select(s => $"{BenchSheetWords.Printable(words.Formula(s.Formula))}  ({s.Equation}, {BenchWords.Source(words, s.Source)})"),
             ])
         );
         var hangs = tool.Sensitivities(input);
@@ -113,7 +113,25 @@ public static class BenchSheet
 /// <summary>Words and figures as the sheets of the Bench say them.</summary>
 internal sealed class BenchSheetWords(Words words, UnitDisplay units)
 {
+    // Letters that the font of the sheets has not.
+    private static readonly (string Letter, string Plain)[] Lacking =
+    [
+        ("Σ", "sum "),
+        ("κ", "k"),
+        ("π", "pi"),
+        ("ρ", "rho"),
+        ("ᵢ", "i"),
+        ("⁶", "^6"),
+        ("⁷", "^7"),
+        ("⁻", "-"),
+        ("ₛ", "s"),
+    ];
+
     public Words Words => words;
+
+    /// <summary>A formula in letters that the sheets have.</summary>
+    public static string Printable(string formula) =>
+        Lacking.Aggregate(formula, (f, l) => f.Replace(l.Letter, l.Plain, StringComparison.Ordinal));
 
     public SheetModel Model(string title, BenchSheetHead head, IReadOnlyList<SheetBlock> blocks)
     {
