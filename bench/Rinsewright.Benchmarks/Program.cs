@@ -2,6 +2,7 @@ using System.Globalization;
 using Rinsewright.Benchmarks;
 using Rinsewright.Benchmarks.Machines;
 using Rinsewright.Benchmarks.Sanitization;
+using Rinsewright.Benchmarks.Water;
 
 // Children of a run: one job in a process of its own, so that its peak memory is its own.
 if (args is ["--job", var job, var file, var doses])
@@ -24,6 +25,12 @@ if (options.Only == "model")
     return 0;
 }
 
+if (options.Only == "carbonate")
+{
+    Console.WriteLine(await CarbonateBenchmarks.RunAsync(options.Repeats));
+    return 0;
+}
+
 var spread = SpreadBenchmarks.Run(options.Repeats);
 Console.WriteLine(spread);
 if (options.Only == "spread")
@@ -31,7 +38,7 @@ if (options.Only == "spread")
     return 0;
 }
 
-var table = await ProofBenchmarks.RunAsync(options) + "\n" + spread;
+var table = await ProofBenchmarks.RunAsync(options) + "\n" + spread + "\n" + await CarbonateBenchmarks.RunAsync(options.Repeats);
 Console.WriteLine(table);
 if (options.Write)
 {

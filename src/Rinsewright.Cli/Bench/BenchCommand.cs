@@ -1,10 +1,15 @@
 using System.CommandLine;
 using System.Text;
 using System.Text.Json;
+using Rinsewright.Cli.Machines;
+using Rinsewright.Cli.Sanitization;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Bench;
+using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
+using Rinsewright.Files.Sheets;
 
 namespace Rinsewright.Cli.Bench;
 
@@ -16,6 +21,12 @@ internal sealed class BenchCommand
     private readonly Terminal terminal;
     private readonly List<(BenchField Field, Option<string?> Option)> fields = [];
     private readonly List<(BenchChoice Choice, Option<string?> Option)> choices = [];
+    private readonly Option<string?> machineFile = Options.One("--machine", "FILE");
+    private readonly Option<string?> pinTo = Options.One("--output", "FILE");
+    private readonly Option<bool> pin = Options.Flag("--pin");
+    private readonly Option<string?> by = Options.One("--by", "NAME");
+    private readonly Option<string?> sheet = Options.One("--sheet", "FILE.pdf");
+    private readonly Option<string?> paper = Options.Among("--paper", "a4|letter", ["a4", "letter"]);
     private readonly Option<bool> json;
 
     private BenchCommand(BenchTool tool, Words words, Terminal terminal)
@@ -25,6 +36,11 @@ internal sealed class BenchCommand
         this.terminal = terminal;
         json = Options.Flag("--json");
         json.Description = words["cli.option.bench-json"];
+        machineFile.Description = words["cli.option.bench-machine"];
+        pin.Description = words["cli.option.bench-pin"];
+        pinTo.Description = words["cli.option.bench-output"];
+        by.Description = words["cli.option.bench-by"];
+        sheet.Description = words["cli.option.bench-sheet"];
     }
 
     public static Command Make(Words words, Terminal terminal)
@@ -78,8 +94,9 @@ internal sealed class BenchCommand
             command.AddSection("choices", [.. choices.Select(c => c.Option)]);
         }
 
-        command.AddSection("output", json, Options.Among("--language", "en|es", Words.Languages));
-        command.SetAction(Run);
+        command.AddSection("from-machine", machineFile, pin, by, pinTo);
+        command.AddSection("output", json, sheet, paper, Options.Among("--language", "en|es", Words.Languages));
+        command.SetAction(RunAsync);
         return command;
     }
 
@@ -91,9 +108,67 @@ internal sealed class BenchCommand
             : words.Say("cli.bench.needed", ("name", name), ("unit", field.Unit.Symbol));
     }
 
-    private int Run(ParseResult parsed)
+    private async Task<int> RunAsync(ParseResult parsed, CancellationToken cancellation)
     {
-        var input = BenchInput.UsualOf(tool);
+        var paperSize = SheetFile.PaperOf(parsed, paper, words);
+        var pinning = Pinning(parsed);
+        var machine = parsed.GetValue(machineFile) is { } path ? await MachineInput.ReadAsync(path, terminal, words, cancellation) : null;
+        IReadOnlyList<MachineFigure> known = machine is null ? [] : MachineFigures.For(tool, machine);
+        var input = Typed(parsed, machine, known);
+        var outcome = tool.Solve(input);
+        if (outcome.Answer is not { } answer)
+        {
+            throw new UsageException(
+                string.Join("\n  ", outcome.Problems.Select(p => $"{OptionOf(p.Field)}: {words.Say(Wire.From(p.Says))}"))
+            );
+        }
+
+        var now = terminal.Clock.GetLocalNow();
+        if (pinning is { } kept)
+        {
+            var setUp = BenchSetUps.Keep(machine!, tool, input, answer, DateOnly.FromDateTime(now.DateTime), kept.By);
+            await OutputFile.CreateAsync(kept.File, MachineFile.Write(setUp), words, cancellation);
+            terminal.Error.WriteLine(words.Say("cli.machine.written", ("file", kept.File)));
+        }
+
+        if (parsed.GetValue(sheet) is { } pdf)
+        {
+            var head = new BenchSheetHead(
+                Guid.CreateVersion7(now),
+                now,
+                machine?.Kitchen ?? "",
+                machine is null ? "" : machine.Name ?? words[Wire.WordKey(machine.Kind)],
+                parsed.GetValue(by) ?? ""
+            );
+            await SheetFile.WriteAsync(
+                pdf,
+                BenchSheet.Make(tool, input, head, new SheetOptions(paperSize, words.Language))!,
+                words,
+                cancellation
+            );
+        }
+
+        if (parsed.GetValue(json))
+        {
+            terminal.Output.WriteLine(JsonSerializer.Serialize(BenchDto.Of(tool, input, answer, words), PlainJson.Bench.BenchDto));
+        }
+        else
+        {
+            new BenchText(terminal.Output, words).Write(tool, answer, tool.Sensitivities(input), known.Where(k => Stands(k, input)));
+        }
+
+        return ExitStatus.Done;
+    }
+
+    // What was typed stands in front of what the machine says, and that in front of what is usual.
+    private BenchInput Typed(ParseResult parsed, Machine? machine, IReadOnlyList<MachineFigure> known)
+    {
+        var input = known.Aggregate(BenchInput.UsualOf(tool), (i, k) => i.And(k.Field, k.Value));
+        if (machine is not null)
+        {
+            input = MachineFigures.Choices(tool, machine).Aggregate(input, (i, c) => i.And(c.Key, c.Value));
+        }
+
         foreach (var (field, option) in fields)
         {
             if (parsed.GetValue(option) is { } text)
@@ -112,25 +187,18 @@ internal sealed class BenchCommand
             }
         }
 
-        var outcome = tool.Solve(input);
-        if (outcome.Answer is not { } answer)
-        {
-            throw new UsageException(
-                string.Join("\n  ", outcome.Problems.Select(p => $"{OptionOf(p.Field)}: {words.Say(Wire.From(p.Says))}"))
-            );
-        }
-
-        if (parsed.GetValue(json))
-        {
-            terminal.Output.WriteLine(JsonSerializer.Serialize(BenchDto.Of(tool, input, answer, words), PlainJson.Bench.BenchDto));
-        }
-        else
-        {
-            new BenchText(terminal.Output, words).Write(tool, answer, tool.Sensitivities(input));
-        }
-
-        return ExitStatus.Done;
+        return input;
     }
+
+    private (string File, string By)? Pinning(ParseResult parsed) =>
+        (parsed.GetValue(pin), parsed.GetValue(machineFile), parsed.GetValue(by), parsed.GetValue(pinTo)) switch
+        {
+            (false, _, _, null) => null,
+            (true, not null, { Length: > 0 } who, { } file) => (file, who),
+            _ => throw new UsageException(words["cli.error.pin-needs"]),
+        };
+
+    private static bool Stands(MachineFigure known, BenchInput input) => input.Find(known.Field) == known.Value;
 
     // A bare number is in the unit the help names; a plain number needs none.
     private Amount Read(string text, BenchField field, string option) =>

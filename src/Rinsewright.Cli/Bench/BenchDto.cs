@@ -37,9 +37,10 @@ internal sealed record BenchDto(
         return new BenchDto(
             CurrentSchema,
             tool.Id,
-            tool.Fields.Where(f => input.Find(f.Id) is not null)
+            tool.Fields.Where(f => tool.Asks(f, input) && input.Find(f.Id) is not null)
                 .ToDictionary(f => f.Id, f => Wire.From(input.Find(f.Id)!.Value), StringComparer.Ordinal),
-            tool.Choices.ToDictionary(c => c.Id, c => input.FindChoice(c.Id) ?? c.Usual, StringComparer.Ordinal),
+            tool.Choices.Where(c => tool.Asks(c, input))
+                .ToDictionary(c => c.Id, c => input.FindChoice(c.Id) ?? c.Usual, StringComparer.Ordinal),
             answer.Results.ToDictionary(r => r.Id, BenchResultDto.Of, StringComparer.Ordinal),
             [.. answer.Steps.Select(s => new BenchStepDto(s.Formula, s.Equation, s.Source))],
             [.. answer.Notes.Select(Note)],

@@ -14,9 +14,28 @@ internal sealed class BenchText(TextWriter writer, Words words)
     /// <summary>A number with its unit, as many decimals as it needs, up to four.</summary>
     internal static string Plain(Words words, double value, Unit unit) => $"{words.Number(value, 4)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
 
-    public void Write(BenchTool tool, BenchAnswer answer, IReadOnlyList<BenchSensitivity> sensitivities)
+    public void Write(
+        BenchTool tool,
+        BenchAnswer answer,
+        IReadOnlyList<BenchSensitivity> sensitivities,
+        IEnumerable<MachineFigure> fromMachine
+    )
     {
         page.Paragraph(words[$"bench.{tool.Id}.name"]);
+        foreach (var known in fromMachine)
+        {
+            page.Paragraph(
+                words.Say(
+                    "cli.bench.from-machine",
+                    ("field", words[$"bench.field.{known.Field}"]),
+                    ("value", Plain(words, known.Value.Value, known.Value.Unit)),
+                    ("basis", words[Wire.WordKey(known.Basis)])
+                ),
+                2,
+                2
+            );
+        }
+
         foreach (var caution in answer.Cautions)
         {
             page.Paragraph(words.Say("cli.bench.caution", ("text", words.Say(Wire.From(caution)))), 2, 2);

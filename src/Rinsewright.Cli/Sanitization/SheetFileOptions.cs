@@ -21,15 +21,7 @@ internal sealed class SheetFileOptions
     public Option[] All => [File, paper, kitchen, machineName, technician, note];
 
     /// <summary>The paper asked for; checked before anything is read.</summary>
-    public Paper Paper(ParseResult parsed, Words words) =>
-        parsed.GetValue(paper)?.ToLowerInvariant() switch
-        {
-            null or "letter" => Files.Sheets.Paper.Letter,
-            "a4" => Files.Sheets.Paper.A4,
-            var other => throw new UsageException(
-                words.Say("cli.error.not-among", ("option", paper.Name), ("value", other), ("values", "a4, letter"))
-            ),
-        };
+    public Paper Paper(ParseResult parsed, Words words) => SheetFile.PaperOf(parsed, paper, words);
 
     /// <summary>Writes the sheet: whole or not at all.</summary>
     public async Task WriteAsync(
@@ -67,21 +59,6 @@ internal sealed class SheetFileOptions
             parsed.GetValue(note)
         );
         var pdf = ProofSheet.Make(document, new SheetOptions(Paper(parsed, words), words.Language));
-        var whole = Path.GetFullPath(path);
-        if (!Directory.Exists(Path.GetDirectoryName(whole)))
-        {
-            throw new InputException(ExitStatus.InputOutput, words.Say("cli.error.sheet-folder", ("file", path)));
-        }
-
-        var part = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.{Guid.NewGuid():N}.part");
-        try
-        {
-            await System.IO.File.WriteAllBytesAsync(part, pdf, cancellation);
-            System.IO.File.Move(part, whole, overwrite: true);
-        }
-        finally
-        {
-            System.IO.File.Delete(part);
-        }
+        await SheetFile.WriteAsync(path, pdf, words, cancellation);
     }
 }

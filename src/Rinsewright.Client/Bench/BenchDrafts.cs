@@ -1,3 +1,4 @@
+using Rinsewright.Client.Machines;
 using Rinsewright.Client.Parts;
 using Rinsewright.Client.Shell;
 using Rinsewright.Engine.Bench;
@@ -70,6 +71,9 @@ public sealed class BenchDrafts
     private readonly Dictionary<string, BenchDraft> figures = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> choices = new(StringComparer.Ordinal);
 
+    /// <summary>Machine the sums are for; null where they stand free.</summary>
+    public KeptMachine? Machine { get; set; }
+
     /// <summary>Units at hand for a field.</summary>
     public static IReadOnlyList<Unit> UnitsOf(BenchField field) =>
         field.Unit == Units.One ? [field.Unit] : [.. Units.All.Where(u => u.Dimension == field.Unit.Dimension)];
@@ -95,6 +99,26 @@ public sealed class BenchDrafts
 
     /// <summary>Chooses.</summary>
     public void Choose(BenchTool tool, BenchChoice choice, string option) => choices[$"{tool.Id}.{choice.Id}"] = option;
+
+    /// <summary>Fills in figures and choices of a tool; what is not in <paramref name="input"/> stays as typed.</summary>
+    public void Fill(BenchTool tool, BenchInput input, Preferences preferences)
+    {
+        foreach (var field in tool.Fields)
+        {
+            if (input.Find(field.Id) is { } amount)
+            {
+                Of(tool, field, preferences).Show(amount, preferences.Language);
+            }
+        }
+
+        foreach (var choice in tool.Choices)
+        {
+            if (input.FindChoice(choice.Id) is { } option)
+            {
+                Choose(tool, choice, option);
+            }
+        }
+    }
 
     /// <summary>Back to the usual figures of a tool.</summary>
     public void Forget(BenchTool tool)

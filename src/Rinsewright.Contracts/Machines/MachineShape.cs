@@ -170,7 +170,8 @@ internal static class MachineShape
             BlankFeeder,
             (a, b) => a.Product.CompareTo(b.Product)
         ),
-        new PartMember<Machine, Ware>("ware", WareShape, m => m.Ware, (m, p) => m with { Ware = p! })
+        new PartMember<Machine, Ware>("ware", WareShape, m => m.Ware, (m, p) => m with { Ware = p! }),
+        new SetUpsMember()
     );
 
     private static string FeederId(FedProduct product) =>

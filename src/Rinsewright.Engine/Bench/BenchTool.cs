@@ -23,6 +23,9 @@ public enum BenchArea
 
     /// <summary>Use and cost.</summary>
     Cost,
+
+    /// <summary>What to do while the machine is down.</summary>
+    Down,
 }
 
 /// <summary>A figure a tool asks for.</summary>
@@ -33,13 +36,26 @@ public enum BenchArea
 /// <param name="High">Most that is accepted.</param>
 /// <param name="Nudge">Change by which the tool shows how much the answer hangs on it; 0 for none.</param>
 /// <param name="Optional">Whether it may be left out.</param>
-public sealed record BenchField(string Id, Unit Unit, double? Usual, double Low, double High, double Nudge = 0, bool Optional = false);
+public sealed record BenchField(string Id, Unit Unit, double? Usual, double Low, double High, double Nudge = 0, bool Optional = false)
+{
+    /// <summary>When it is asked for; null for always.</summary>
+    public BenchWhen? When { get; init; }
+}
+
+/// <summary>That a figure is asked for with some options of a choice only.</summary>
+/// <param name="Choice">Choice.</param>
+/// <param name="Options">Options with which it is.</param>
+public sealed record BenchWhen(string Choice, IReadOnlyList<string> Options);
 
 /// <summary>A choice a tool asks for.</summary>
 /// <param name="Id">Name; <c>bench.choice.{id}</c>, its options <c>bench.choice.{id}.{option}</c>.</param>
 /// <param name="Options">What there is.</param>
 /// <param name="Usual">Taken at first.</param>
-public sealed record BenchChoice(string Id, IReadOnlyList<string> Options, string Usual);
+public sealed record BenchChoice(string Id, IReadOnlyList<string> Options, string Usual)
+{
+    /// <summary>When it is asked for; null for always.</summary>
+    public BenchWhen? When { get; init; }
+}
 
 /// <summary>A figure a tool gives.</summary>
 /// <param name="Id">Name; <c>bench.result.{id}</c> in the language files.</param>
@@ -85,13 +101,16 @@ public sealed record BenchTool(
 {
     private const int CurvePoints = 49;
 
+    // What a sum does not hang on at all moves it by rounding only.
+    private const double Rounding = 1e-9;
+
     /// <summary>Works it out; or says everything that is missing or cannot be.</summary>
     public BenchOutcome Solve(BenchInput input)
     {
         var problems = new List<BenchProblem>();
         foreach (var field in Fields)
         {
-            if (BenchProblem.Of(field, input.Find(field.Id)) is { } problem)
+            if (Asks(field, input) && BenchProblem.Of(field, input.Find(field.Id)) is { } problem)
             {
                 problems.Add(problem);
             }
@@ -120,7 +139,13 @@ public sealed record BenchTool(
         }
     }
 
-    /// <summary>How much the first result changes for a nudge of each field: what is worth measuring well.</summary>
+    /// <summary>Whether a figure is asked for with what is chosen.</summary>
+    public bool Asks(BenchField field, BenchInput input) => Asks(field.When, input);
+
+    /// <summary>Whether a choice is asked for with what else is chosen.</summary>
+    public bool Asks(BenchChoice choice, BenchInput input) => Asks(choice.When, input);
+
+    /// <summary>How much the first result changes for a nudge of each field: what is worth measuring well. Fields it does not hang on are left out.</summary>
     public IReadOnlyList<BenchSensitivity> Sensitivities(BenchInput input)
     {
         var found = new List<BenchSensitivity>();
@@ -133,8 +158,10 @@ public sealed record BenchTool(
         {
             if (
                 field.Nudge != 0
+                && Asks(field, input)
                 && input.Find(field.Id) is { } amount
                 && Solve(input.And(field.Id, Nudged(field, amount))).Answer is { Results: [{ Value: { } after }, ..] }
+                && Math.Abs(after.SI - before.SI) > Rounding * Math.Abs(before.SI)
             )
             {
                 found.Add(
@@ -176,6 +203,10 @@ public sealed record BenchTool(
 
         return points;
     }
+
+    private bool Asks(BenchWhen? when, BenchInput input) =>
+        when is null
+        || when.Options.Contains(input.FindChoice(when.Choice) ?? Choices.First(c => c.Id == when.Choice).Usual, StringComparer.Ordinal);
 
     private static Amount Step(BenchField field, Unit unit) =>
         new(unit.FromSI(field.Unit.ToSI(field.Nudge)) - unit.FromSI(field.Unit.ToSI(0)), unit);

@@ -9,11 +9,13 @@ public static class BenchTools
         StrengthTools.Titration,
         StrengthTools.Split,
         StrengthTools.Conductivity,
+        KeepingTools.Recommended,
         DosingTools.Tank,
         DosingTools.Feeder,
         DosingTools.Additive,
         DosingTools.ChlorineDose,
         DosingTools.HypochlorousShare,
+        KeepingTools.Bleach,
         ScaleTools.Scale,
         ScaleTools.Builder,
         ScaleTools.Softener,
@@ -29,8 +31,11 @@ public static class BenchTools
         HeatTools.HeatUp,
         HeatTools.Incoming,
         HeatTools.Coil,
+        KeepingTools.Vapour,
         CostTools.Use,
+        DifferenceTool.Where,
         CostTools.Compare,
+        ByHandTool.Plan,
     ];
 
     /// <summary>The tool with this id; null where there is none.</summary>

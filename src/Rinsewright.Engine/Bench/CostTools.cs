@@ -1,11 +1,14 @@
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
+using Rinsewright.Engine.Water;
 
 namespace Rinsewright.Engine.Bench;
 
 /// <summary>Use and cost.</summary>
 internal static class CostTools
 {
+    private const double DaysInMonth = 30.4;
+
     public static BenchTool Use { get; } =
         new(
             "use-and-cost",
@@ -17,9 +20,15 @@ internal static class CostTools
                 FieldsOf.RinsePerRack(),
                 FieldsOf.Strength(),
                 new("additivePerRack", Units.Millilitre, 0.5, 0, 20),
+                new("sanitizerPerRack", Units.Millilitre, 0, 0, 100),
+                new("waterRise", Units.FahrenheitDifference, 120, 0, 180),
+                FieldsOf.Number("shiftsPerDay", 2, 1, 6),
+                FieldsOf.Number("coversPerDay", null, 1, 100000, 0, optional: true),
                 FieldsOf.Number("detergentPrice", null, 0, 1000, 0, optional: true),
                 FieldsOf.Number("additivePrice", null, 0, 1000, 0, optional: true),
+                FieldsOf.Number("sanitizerPrice", null, 0, 1000, 0, optional: true),
                 FieldsOf.Number("waterPrice", null, 0, 1000, 0, optional: true),
+                FieldsOf.Number("energyPrice", null, 0, 10, 0, optional: true),
                 new("drum", Units.Kilogram, null, 0.1, 2000, 0, Optional: true),
                 FieldsOf.Number("drumDays", null, 0.1, 1000, 0, optional: true),
             ],
@@ -39,6 +48,9 @@ internal static class CostTools
                 new("otherActive", Units.Percent, 30, 0.5, 80, 1),
                 FieldsOf.Strength(),
                 FieldsOf.RinsePerRack(),
+                FieldsOf.Number("racksPerDay", 300, 1, 50000, 10),
+                FieldsOf.Number("fillsPerDay", 2, 0, 50, 1),
+                FieldsOf.Tank(),
             ],
             [],
             SolveCompare
@@ -52,13 +64,23 @@ internal static class CostTools
         var held = racks * (strength * rinse);
         var detergent = charge + held;
         var additive = racks * i.Get<Volume>("additivePerRack");
+        var sanitizer = racks * i.Get<Volume>("sanitizerPerRack");
         var water = (fills * tank) + (racks * rinse);
+        var heat =
+            water.InCubicMetre
+            * LiquidWater.Density
+            * LiquidWater.HeatCapacity
+            * i.Get<TemperatureDifference>("waterRise").InCelsius
+            / 3.6e6;
+        var shifts = i.Number("shiftsPerDay");
         var working = new Working()
             .Gives("detergentPerDay", detergent.In(Units.Gram), 0)
             .Gives("detergentPerRack", new Amount(detergent.InGram / racks, Units.Gram), 2)
-            .Gives("detergentPerMonth", (30.4 * detergent).In(Units.Kilogram), 1)
+            .Gives("detergentPerShift", (detergent / shifts).In(Units.Gram), 0)
+            .Gives("detergentPerMonth", (DaysInMonth * detergent).In(Units.Kilogram), 1)
             .Gives("additivePerDay", additive.In(Units.Millilitre), 0)
             .Gives("waterPerDay", water.In(Units.Gallon), 0)
+            .Gives("heatPerDay", new Amount(heat, Units.KilowattHour), 1)
             .By(
                 "C24",
                 "mixed tank",
@@ -68,6 +90,11 @@ internal static class CostTools
                 "C24",
                 "definition",
                 $"{fills:0} · {tank.InGallon:0.0} gal + {racks:0} · {rinse.InGallon:0.00} gal = {water.InGallon:0} gal"
+            )
+            .By(
+                "B2",
+                "heat balance",
+                $"{water.InCubicMetre:0.000} m³ · 983 · 4186 · {i.Get<TemperatureDifference>("waterRise").InCelsius:0.0} K / 3.6·10⁶ = {heat:0.0} kWh"
             );
         double? cost = null;
         void Price(string id, double quantity)
@@ -80,10 +107,22 @@ internal static class CostTools
 
         Price("detergentPrice", detergent.InKilogram);
         Price("additivePrice", additive.InLitre);
+        Price("sanitizerPrice", sanitizer.InLitre);
         Price("waterPrice", water.InCubicMetre);
+        Price("energyPrice", heat);
         if (cost is { } paid)
         {
-            working.Gives("costPerDay", paid, 2).Gives("costPerRack", paid / racks, 4).Note("bench.note.only-priced");
+            working
+                .Gives("costPerDay", paid, 2)
+                .Gives("costPerShift", paid / shifts, 2)
+                .Gives("costPerMonth", DaysInMonth * paid, 2)
+                .Gives("costPerRack", paid / racks, 4)
+                .Note("bench.note.only-priced")
+                .Note("bench.note.heat-of-water-only");
+            if (i.Find("coversPerDay") is { } covers)
+            {
+                working.Gives("costPerCover", paid / covers.Value, 4);
+            }
         }
 
         if (i.Maybe<Mass>("drum") is { } drum && detergent.InGram > 0)
@@ -129,11 +168,18 @@ internal static class CostTools
         var perRack = (i.Get<MassConcentration>("strength") * i.Get<Volume>("rinsePerRack")).InKilogram;
         var equal = active.InFraction / other.InFraction;
         var (a, b) = (price * perRack, otherPrice * perRack * equal);
+        var perDay =
+            i.Get<MassConcentration>("strength")
+            * ((i.Number("fillsPerDay") * i.Get<Volume>("tank")) + (i.Number("racksPerDay") * i.Get<Volume>("rinsePerRack")));
+        var (monthA, monthB) = (DaysInMonth * perDay.InKilogram * price, DaysInMonth * perDay.InKilogram * equal * otherPrice);
         return new Working()
             .Gives("costPerRack", a, 4)
             .Gives("otherCostPerRack", b, 4)
             .Gives("otherStrength", (i.Get<MassConcentration>("strength") * equal).In(Units.GramPerLitre), 2)
             .Gives("evenPrice", price / equal, 2)
+            .Gives("costPerMonth", monthA, 2)
+            .Gives("otherCostPerMonth", monthB, 2)
+            .Gives("otherSaves", monthA - monthB, 2)
             .By(
                 "C4",
                 "definition",
@@ -143,6 +189,11 @@ internal static class CostTools
                 "C22",
                 "mixed tank",
                 $"{perRack * 1000:0.00} g · {price:0.00}/kg = {a:0.0000};  {perRack * equal * 1000:0.00} g · {otherPrice:0.00}/kg = {b:0.0000}"
+            )
+            .By(
+                "C24",
+                "mixed tank",
+                $"{DaysInMonth:0.0} · {perDay.InKilogram:0.000} kg · {price:0.00} = {monthA:0.00};  {DaysInMonth:0.0} · {perDay.InKilogram * equal:0.000} kg · {otherPrice:0.00} = {monthB:0.00}"
             )
             .Note("bench.note.alkali-is-not-all")
             .Answer();

@@ -6,6 +6,9 @@ namespace Rinsewright.Engine.Bench;
 /// <summary>Dosing of detergent, rinse additive and sanitizer. The kernels stand in <c>Chemistry</c>.</summary>
 internal static class DosingTools
 {
+    /// <summary>What the percent on a bleach label counts.</summary>
+    public static BenchChoice LabelBasis { get; } = new("labelBasis", ["hypochlorite", "available", "trade"], "hypochlorite");
+
     public static BenchTool Tank { get; } =
         new(
             "tank-dosing",
@@ -58,7 +61,7 @@ internal static class DosingTools
                 new("demand", Units.MilligramPerLitre, 10, 0, 100, 5),
                 new("injected", Units.Second, 13, 1, 300),
             ],
-            [new("labelBasis", ["hypochlorite", "available", "trade"], "hypochlorite")],
+            [LabelBasis],
             SolveChlorine,
             "target"
         );
@@ -94,6 +97,7 @@ internal static class DosingTools
             .By("C22", "mixed tank", $"{r:0.00} L · {c:0.00} g/L = {r * c:0.00} g")
             .By("C21", "mixed tank", $"{v:0.0} L · ln 2 / {r:0.00} L = {dosing.RacksToHalf:0.0}")
             .Note("bench.note.all-rinse-reaches-tank")
+            .Note("bench.note.hot-and-vapour")
             .Note("bench.note.label-rules")
             .Caution("bench.caution.alkali")
             .Answer();

@@ -19,6 +19,9 @@ public enum Electrolyte
 
     /// <summary>Bicarbonate, NaHCO₃.</summary>
     SodiumBicarbonate,
+
+    /// <summary>Calcium chloride, CaCl₂.</summary>
+    CalciumChloride,
 }
 
 /// <summary>
@@ -78,6 +81,8 @@ public static class SolutionConductivity
             Electrolyte.SodiumCarbonate => new Row(105.988, 0.02296, 5.211, 147, 0.05707, 22.22, 455.8, 4.8),
             Electrolyte.SodiumChloride => new Row(58.443, 0.008967, 2.196, 67.03, 0.00726, 1.762, 44.55, 1.3),
             Electrolyte.SodiumBicarbonate => new Row(84.007, 0.0126, 1.543, 52.09, 0.02793, 0.4556, 52.94, 1.1),
+            // Tabulated for each equivalent, of which a mol has two.
+            Electrolyte.CalciumChloride => new Row(110.984, 2 * 0.01124, 2 * 2.224, 2 * 72.36, 2 * 0.03918, 2 * 3.905, 2 * 137.7, 3.8),
             _ => throw new ArgumentOutOfRangeException(nameof(electrolyte), electrolyte, "No row of its own."),
         };
 }

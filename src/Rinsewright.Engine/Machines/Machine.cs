@@ -71,6 +71,9 @@ public sealed record Machine
 
     /// <summary>What is carried through.</summary>
     public required Ware Ware { get; init; }
+
+    /// <summary>Sums worked for it and kept, the earliest first. The model does not use them.</summary>
+    public IReadOnlyList<SetUp> SetUps { get; init; } = [];
 }
 
 /// <summary>What a feeder feeds.</summary>

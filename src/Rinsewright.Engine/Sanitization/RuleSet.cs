@@ -25,6 +25,36 @@ public sealed record RuleSet(
     IReadOnlyList<ContactTime> Contact,
     IReadOnlyList<InstrumentRule> Instruments,
     IReadOnlyList<string> Remarks
+)
+{
+    /// <summary>What it asks of washing and sanitizing by hand, in a sink; empty where it says nothing.</summary>
+    public IReadOnlyList<HandRule> ByHand { get; init; } = [];
+}
+
+/// <summary>A step of washing by hand that a rule limits.</summary>
+public enum HandStep
+{
+    /// <summary>Washing with detergent.</summary>
+    Wash,
+
+    /// <summary>Sanitizing by immersion.</summary>
+    Sanitize,
+}
+
+/// <summary>What a rule asks of one step by hand. Of a sanitizer it stands in front of the set's table.</summary>
+/// <param name="Step">Step.</param>
+/// <param name="Method">How it sanitizes; null of the wash.</param>
+/// <param name="Minimum">Least strength; null where the set's table or the label says it.</param>
+/// <param name="TemperatureMinimum">Least temperature, in every unit printed; empty where the set's table says it.</param>
+/// <param name="Least">Least time under the surface; null where the set's contact times say it.</param>
+/// <param name="Citation">Where it is printed.</param>
+public sealed record HandRule(
+    HandStep Step,
+    SanitizingMethod? Method,
+    Amount? Minimum,
+    IReadOnlyList<Amount> TemperatureMinimum,
+    Amount? Least,
+    Citation Citation
 );
 
 /// <summary>One row of a sanitizer table: a concentration range at an acidity, and the temperature it needs.</summary>

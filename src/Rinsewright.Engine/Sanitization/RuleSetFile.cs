@@ -79,6 +79,7 @@ public static class RuleSetFile
         var replaced = limits.Select(l => l.Id).Concat(without).ToHashSet(StringComparer.Ordinal);
         var sanitizers = root.List("sanitizers").Select(r => ReadRow(r, Cite)).ToList();
         var contact = root.List("contact").Select(r => ReadContact(r, Cite)).ToList();
+        var byHand = root.List("byHand").Select(r => ReadHand(r, Cite)).ToList();
         return new RuleSet(
             root.Text("id"),
             root.Text("title"),
@@ -99,7 +100,10 @@ public static class RuleSetFile
                     )),
             ],
             [.. root.Texts("remarks")]
-        );
+        )
+        {
+            ByHand = [.. (parent?.ByHand ?? []).Where(p => byHand.TrueForAll(h => (h.Step, h.Method) != (p.Step, p.Method))), .. byHand],
+        };
     }
 
     private static Limit ReadLimit(Node l, Func<Node, Citation> cite)
@@ -142,6 +146,16 @@ public static class RuleSetFile
             r.OptionalAmount("minimum"),
             r.OptionalNumber("acidityMaximum"),
             r.Amounts("temperatureMinimum"),
+            cite(r)
+        );
+
+    private static HandRule ReadHand(Node r, Func<Node, Citation> cite) =>
+        new(
+            r.Enum<HandStep>("step"),
+            r.Has("method") ? r.Enum<SanitizingMethod>("method") : null,
+            r.OptionalAmount("minimum"),
+            r.Amounts("temperatureMinimum"),
+            r.OptionalAmount("least"),
             cite(r)
         );
 

@@ -101,6 +101,19 @@ public static class WaterProperties
         return 1e6 * root * root * root * root;
     }
 
+    /// <summary>Temperature at which vapour of a pressure is saturated, °C, 611 Pa to 0.1 MPa and some way beyond. Equation of [iapws-if97].</summary>
+    /// <param name="pressure">Absolute, Pa.</param>
+    public static double SaturationTemperature(double pressure)
+    {
+        var beta = Math.Sqrt(Math.Sqrt(pressure * 1e-6));
+        var e = (beta * beta) - (17.073846940092 * beta) + 14.915108613530;
+        var f = (1167.0521452767 * beta * beta) + (12020.824702470 * beta) - 4823.2657361591;
+        var g = (-724213.16703206 * beta * beta) - (3232555.0322333 * beta) + 405113.40542057;
+        var d = 2 * g / (-f - Math.Sqrt((f * f) - (4 * e * g)));
+        var sum = 650.17534844798 + d;
+        return ((sum - Math.Sqrt((sum * sum) - (4 * (-0.23855557567849 + (650.17534844798 * d))))) / 2) - KelvinAtZeroCelsius;
+    }
+
     private static (double Alpha, double Beta) Variables(double celsius)
     {
         var t = celsius + KelvinAtZeroCelsius;

@@ -1,5 +1,8 @@
+using System.Text;
 using System.Text.Json;
+using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Bench;
+using Rinsewright.Tests.Shared;
 
 namespace Rinsewright.Cli.Tests.Bench;
 
@@ -66,7 +69,9 @@ public sealed class BenchCommandTests
         {
             string[] needed =
             [
-                .. tool.Fields.Where(f => f.Usual is null && !f.Optional).SelectMany(f => (string[])[Option(f.Id), "10"]),
+                .. tool
+                    .Fields.Where(f => f.Usual is null && !f.Optional && tool.Asks(f, BenchInput.Empty))
+                    .SelectMany(f => (string[])[Option(f.Id), "10"]),
                 .. tool.Id == "delime" ? ["--chlorine-off", "yes", "--drained", "yes", "--no-chlorine", "yes"] : Array.Empty<string>(),
                 .. tool.Id == "conductivity" ? ["--reading", "4610"] : Array.Empty<string>(),
                 .. tool.Id == "scale" ? ["--calcium-hardness", "250", "--alkalinity", "220"] : Array.Empty<string>(),
@@ -85,6 +90,83 @@ public sealed class BenchCommandTests
                 Assert.DoesNotMatch(@"\[(bench|cli)\.|NaN|∞", answer.Output);
             }
         }
+    }
+
+    [Fact]
+    public async Task By_hand_writes_its_card()
+    {
+        using var beside = Run.File("other.txt", "");
+        var pdf = beside.Beside("card.pdf");
+        var answer = await Run.Async(["bench", "by-hand", "--label", "5.25", "--sheet", pdf, "--paper", "a4", "--language", "es"]);
+
+        Assert.Equal((0, ""), (answer.Status, answer.Error));
+        Assert.StartsWith(
+            "%PDF-",
+            Encoding.ASCII.GetString((await File.ReadAllBytesAsync(pdf, TestContext.Current.CancellationToken))[..5]),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact] // Millrace Brewery: a tank of 10 gal, typical of its kind; 10 gal at 1.5 g/L are 56.8 g
+    public async Task A_machine_gives_its_figures_and_keeps_the_sum()
+    {
+        using var beside = Run.File("other.txt", "");
+        var machine = Path.Combine(Tree.Root, "docs", "examples", "millrace-door.json");
+        var kept = beside.Beside("kept.json");
+        var answer = await Run.Async([
+            "bench",
+            "tank-dosing",
+            "--machine",
+            machine,
+            "--pin",
+            "--by",
+            "R. Okafor",
+            "--output",
+            kept,
+            "--json",
+        ]);
+
+        Assert.Equal(0, answer.Status);
+        using var json = JsonDocument.Parse(answer.Output);
+        Assert.Equal(56.8, json.RootElement.GetProperty("results").GetProperty("charge").GetProperty("value").GetDouble(), 0.05);
+        var read = MachineFile.Read(await File.ReadAllTextAsync(kept, TestContext.Current.CancellationToken));
+        Assert.Empty(read.Problems);
+        var setUp = Assert.Single(read.Machine!.SetUps);
+        Assert.Equal(("tank-dosing", "R. Okafor"), (setUp.Tool, setUp.By));
+
+        // A second sum goes after the first, and what is typed stands in front of what the machine says.
+        var again = beside.Beside("again.json");
+        var typed = await Run.Async([
+            "bench",
+            "tank-dosing",
+            "--machine",
+            kept,
+            "--tank",
+            "20 gal",
+            "--pin",
+            "--by",
+            "L. Brandt",
+            "--output",
+            again,
+        ]);
+        Assert.Equal(0, typed.Status);
+        Assert.DoesNotContain("tank: 10", typed.Output, StringComparison.Ordinal);
+        var both = MachineFile.Read(await File.ReadAllTextAsync(again, TestContext.Current.CancellationToken)).Machine!.SetUps;
+        Assert.Equal(["R. Okafor", "L. Brandt"], both.Select(s => s.By));
+    }
+
+    [Theory]
+    [InlineData("--pin needs", "bench", "titration", "--pin")]
+    [InlineData("--pin needs", "bench", "titration", "--output", "x.json")]
+    [InlineData("--paper", "bench", "titration", "--paper", "b5")]
+    [InlineData("--label: This is needed", "bench", "by-hand")]
+    [InlineData("--rules: These rules say nothing", "bench", "by-hand", "--label", "5", "--rules", "de-din-10510")]
+    public async Task What_keeping_and_printing_need_is_said(string says, params string[] args)
+    {
+        var answer = await Run.Async(args);
+
+        Assert.Equal(64, answer.Status);
+        Assert.Contains(says, answer.Error, StringComparison.Ordinal);
     }
 
     // Of an option named twice the last counts.

@@ -1,6 +1,7 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using Rinsewright.Engine.Machines;
 using Xunit;
 
 namespace Rinsewright.Client.Tests.Browser;
@@ -64,5 +65,55 @@ public sealed class BenchFlow(BrowserFixture fixture)
             var result = await page.RunAxe(new AxeRunOptions());
             found.AddRange(result.Violations.Select(v => $"{name}: {v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
         }
+    }
+
+    /// <summary>A machine is made; a sum takes its figures, is kept with it and stands on its screen; the card over the sinks is made. All but the first without a signal.</summary>
+    [Theory]
+    [InlineData(false, "en")]
+    [InlineData(true, "es")]
+    public async Task A_sum_is_kept_with_a_machine_and_printed(bool desk, string language)
+    {
+        var server = await fixture.ServerAsync();
+        await using var context = await fixture.ContextAsync(desk ? BrowserFixture.Desk : BrowserFixture.Phone, language, ColorScheme.Light);
+        var screen = await Screen.OpenAsync(context, server.Address, "machine", language);
+        var (page, words) = (screen.Page, screen.Words);
+        await screen.KeptAsync();
+        await page.SelectOptionAsync("#machine-kind", nameof(MachineKind.DoorHotWater));
+        await page.Locator("#new-machine button").ClickAsync();
+        await page.Locator(".section-host svg.section").WaitForAsync();
+        await context.SetOfflineAsync(true);
+
+        await screen.UnfoldAsync("machine-set-ups");
+        await page.Locator("#machine-set-ups a.btn").ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = words["bench.tank-dosing.name"] }).First.ClickAsync();
+
+        // 10 gal, typical of the kind, at 1.5 g/L: 56.8 g.
+        await Assertions.Expect(page.Locator("#bench-tank")).ToHaveValueAsync("10");
+        await Assertions.Expect(page.Locator(".bench-rest dd").First).ToContainTextAsync("57");
+        await page.FillAsync("#bench-by", "R. Okafor");
+        await page.ClickAsync("#bench-pin");
+        await Assertions.Expect(page.Locator("#bench-keep")).ToContainTextAsync(words["machine-kind.door-hot-water"]);
+        await screen.UnfoldAsync("bench-machine");
+        await Assertions.Expect(page.Locator(".bench-kept")).ToContainTextAsync("R. Okafor");
+        await screen.FitsAsync();
+
+        await page.GotoAsync(screen.Address + "bench/by-hand");
+        await screen.ReadyAsync();
+        await Assertions.Expect(page.Locator(".bench-answer")).ToContainTextAsync(words["bench.field.label"]);
+        await page.FillAsync("#bench-label", language == "en" ? "5.25" : "5,25");
+        await Assertions.Expect(page.Locator(".bench-first b")).ToHaveTextAsync("123");
+        Assert.Equal(0, await page.Locator("#bench-washSink").CountAsync());
+        await page.SelectOptionAsync("#bench-sinks", "volumes");
+        await page.Locator("#bench-washSink").WaitForAsync();
+        await page.SelectOptionAsync("#bench-sinks", "measured");
+        var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("#bench-pdf"));
+        await using var file = File.OpenRead(await download.PathAsync());
+        var head = new byte[5];
+        await file.ReadExactlyAsync(head);
+        Assert.Equal("%PDF-"u8.ToArray(), head);
+        var result = await page.RunAxe(new AxeRunOptions());
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+        await screen.FitsAsync();
+        screen.Quiet();
     }
 }

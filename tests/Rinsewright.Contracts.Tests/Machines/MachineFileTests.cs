@@ -55,6 +55,34 @@ public sealed class MachineFileTests
             Tree.Files("docs/examples", ".json").Select(f => Read(Tree.Read(f)).Kitchen!).Order(StringComparer.Ordinal)
         );
 
+    [Fact]
+    public void Sums_kept_with_a_machine_come_back_whole_even_of_a_later_version()
+    {
+        var text = """
+            {
+              "schema": "rinsewright.machine/1", "kind": "door-hot-water",
+              "setUps": [
+                {
+                  "tool": "titration", "on": "2026-11-20", "by": "L. Brandt", "choices": { "endPoint": "p" },
+                  "given": { "drops": { "value": 8, "unit": "1" }, "sample": { "value": 25, "unit": "mL" } },
+                  "found": { "product": { "value": 1.24, "unit": "g/L" } }
+                },
+                { "tool": "a-later-sum", "on": "2026-11-26", "by": "R. Okafor", "given": { "moonlight": { "value": 3, "unit": "1" } } }
+              ]
+            }
+            """;
+        var machine = Read(text);
+        var again = Read(MachineFile.Write(machine, whole: false));
+
+        Assert.True(Fits(text));
+        Assert.True(Fits(MachineFile.Write(machine)));
+        Assert.Equal(MachineFile.Write(machine), MachineFile.Write(again));
+        Assert.Equal(["titration", "a-later-sum"], again.SetUps.Select(s => s.Tool));
+        Assert.Equal(("L. Brandt", new DateOnly(2026, 11, 20)), (again.SetUps[0].By, again.SetUps[0].On));
+        Assert.Equal(KeyValuePair.Create("sample", new Amount(25, Units.Millilitre)), again.SetUps[0].Given[1]);
+        Assert.Equal("moonlight", Assert.Single(again.SetUps[1].Given).Key);
+    }
+
     // Calibrated: what was measured keeps day, reading and uncertainty through the file.
     [Fact]
     public void A_calibrated_machine_comes_back()
@@ -227,6 +255,22 @@ public sealed class MachineFileTests
     )]
     [InlineData("door-hot-water", """ "ware": { "pieces": 2.5 } """, "ware.pieces", "not-whole")]
     [InlineData("door-hot-water", """ "ware": { "material": "wood" } """, "ware.material", "not-among")]
+    [InlineData("door-hot-water", """ "setUps": {} """, "setUps", "not-a-list")]
+    [InlineData("door-hot-water", """ "setUps": [3] """, "setUps[0]", "not-an-object")]
+    [InlineData("door-hot-water", """ "setUps": [{ "tool": "titration", "on": "2026-11-26" }] """, "setUps[0].by", "missing")]
+    [InlineData("door-hot-water", """ "setUps": [{ "tool": "titration", "on": "26 Nov", "by": "" }] """, "setUps[0].on", "not-a-day")]
+    [InlineData(
+        "door-hot-water",
+        """ "setUps": [{ "tool": "titration", "on": "2026-11-26", "by": "", "given": { "drops": 8 } }] """,
+        "setUps[0].given.drops",
+        "not-a-figure"
+    )]
+    [InlineData(
+        "door-hot-water",
+        """ "setUps": [{ "tool": "titration", "on": "2026-11-26", "by": "", "mood": "good" }] """,
+        "setUps[0].mood",
+        "unknown-field"
+    )]
     [InlineData("submarine", "", "kind", "not-among")]
     public void What_cannot_be_is_told_with_its_place(string kind, string body, string path, string key)
     {

@@ -119,13 +119,14 @@ public sealed class DetergentVerification
             0.005
         );
 
-    [Theory] // Handbook rows at 20 degC (from memory): caustic 0.5, 1, 2 %: 24.8, 48.6, 93.1; soda ash 7.0, 13.1, 23.3. The equation is within 4 and 10 %
+    [Theory] // CHV083 and its text: handbook rows at 20 degC (from memory): caustic 0.5, 1, 2 %: 24.8, 48.6, 93.1; soda ash 7.0, 13.1, 23.3. The equation is within 4 and 10 %
     [InlineData(Electrolyte.SodiumHydroxide, 5.02, 24.8, 0.04)]
     [InlineData(Electrolyte.SodiumHydroxide, 10.09, 48.6, 0.02)]
     [InlineData(Electrolyte.SodiumHydroxide, 20.4, 93.1, 0.02)]
     [InlineData(Electrolyte.SodiumCarbonate, 5.03, 7.0, 0.11)]
     [InlineData(Electrolyte.SodiumCarbonate, 10.1, 13.1, 0.08)]
     [InlineData(Electrolyte.SodiumCarbonate, 20.4, 23.3, 0.09)]
+    [InlineData(Electrolyte.CalciumChloride, 10.07, 15.7, 0.03)] // CHV084, opened
     public void Handbook(Electrolyte electrolyte, double grams, double millisiemens, double within) =>
         Relative.Equal(
             millisiemens,
@@ -134,6 +135,42 @@ public sealed class DetergentVerification
                 .InMillisiemensPerCentimetre,
             within
         );
+
+    [Theory] // CHV080 and CHV081, opened: calcium chloride as an open library's test evaluates it, the same figure taken for mol/kg and mol/L; S/m
+    [InlineData(293.15, 0.045053, 0.848258)]
+    [InlineData(298.15, 0.3773, 6.57406)]
+    public void Calcium_chloride(double kelvin, double moles, double siemens) =>
+        Relative.Equal(
+            siemens,
+            SolutionConductivity
+                .Of(
+                    Electrolyte.CalciumChloride,
+                    MassConcentration.FromGramPerLitre(moles * 110.984),
+                    Temperature.FromCelsius(kelvin - 273.15)
+                )
+                .InSiemensPerMetre,
+            1e-5
+        );
+
+    [Fact] // CHV082: 249.4 S cm²/mol at infinite dilution, 25 °C; the ions add up to 248.1
+    public void Caustic_at_infinite_dilution()
+    {
+        var trace = MassConcentration.FromMilligramPerLitre(1e-6);
+        var molar =
+            SolutionConductivity.Of(Electrolyte.SodiumHydroxide, trace, Temperature.FromCelsius(25)).InSiemensPerMetre
+            / (trace.InGramPerLitre / 39.997)
+            * 10;
+
+        Assert.Equal(249.4, molar, 0.1);
+    }
+
+    [Theory] // CHV073: active alkali as Na₂O of a gram, from molar masses by hand; soda ash at M
+    [InlineData(39.997, 1, 0.7748)]
+    [InlineData(56.105, 1, 0.5523)]
+    [InlineData(105.988, 2, 0.5848)]
+    [InlineData(122.063, 2, 0.5078)]
+    public void Active_alkali_of_a_gram(double molarMass, int equivalents, double share) =>
+        Assert.Equal(share, Alkali.AsSodiumOxide(Meq(1000 * equivalents / molarMass)).InGramPerLitre, 0.0001);
 
     [Fact] // CHV086: with the customary 2 % a kelvin the tank reads 1739 instead of 1820
     public void Two_percent_reads_a_caustic_tank_low()

@@ -82,4 +82,11 @@ public sealed class HeaterVerification
 
     [Fact] // section 1.3: 50 W/in² and 1 mm of scale
     public void Scaled_element_is_hotter_not_weaker() => Assert.Equal(35, ScaleLayer.SheathRise(77500, 0.001), 0.3);
+
+    [Fact] // CHV093: 1 mm of scale, 2.2 W/(m K), on 1500 W/(m² K): 892 left, 40.5 % lost
+    public void A_millimetre_of_scale_on_a_coil()
+    {
+        Relative.Equal(892, ScaleLayer.ScaledCoil(1500, 0.001, 1), 0.001);
+        Assert.Equal(0.405, 1 - (ScaleLayer.ScaledCoil(1500, 0.001, 1) / 1500), 0.0005);
+    }
 }

@@ -42,4 +42,49 @@ public sealed class WaterPropertiesVerification
         Assert.Equal(conductivity, WaterProperties.HeatConductivity(t), 0.00005);
         Assert.Equal(pressure, WaterProperties.SaturationPressure(t), 0.5);
     }
+
+    [Fact] // CHV022, opened: [iapws-if97] Table 36
+    public void Boiling_point() => Relative.Equal(372.755919, WaterProperties.SaturationTemperature(1e5) + 273.15, 1e-8);
+
+    [Theory] // CHV023 to CHV025, CHV027, opened: another formulation (Wagner; IAPWS-95) of the same water, 0.02 % of IF97
+    [InlineData(273.16, 611.657)]
+    [InlineData(275, 698.451167)]
+    [InlineData(373.1243, 101325)]
+    public void Vapour_pressure_of_other_formulations(double kelvin, double pascal)
+    {
+        Relative.Equal(pascal, WaterProperties.SaturationPressure(kelvin - 273.15), 2e-4);
+        Assert.Equal(kelvin, WaterProperties.SaturationTemperature(pascal) + 273.15, 0.01);
+    }
+
+    [Theory] // CHV025 and CHV027, opened: saturated liquid; CHV031 and CHV032, opened, CHV033, computed: Kell 1975
+    [InlineData(373.1243, 958.365, 2e-5)]
+    [InlineData(275, 999.887406, 6e-5)] // saturated at 0.7 kPa, ours at 100 kPa: compressed by 5·10⁻⁵
+    [InlineData(298.15, 997.0448954, 5e-6)]
+    [InlineData(323.15, 988.0362916, 1e-5)]
+    [InlineData(355.372, 970.401, 2e-5)]
+    public void Density_of_other_formulations(double kelvin, double density, double within) =>
+        Relative.Equal(density, WaterProperties.Density(kelvin - 273.15), within);
+
+    [Theory] // CHV026 and CHV028, opened: heat of the saturated liquid from 0.01 °C on, kJ/kg
+    [InlineData(275, 7.75972201, 0.01)]
+    [InlineData(373.1243, 419.05, 0.1)]
+    public void Heat_capacity_adds_up_to_the_published_heat(double kelvin, double kilojoules, double within)
+    {
+        const int Steps = 2000;
+        var (from, to) = (0.01, kelvin - 273.15);
+        var sum = 0.0;
+        for (var i = 0; i < Steps; i++)
+        {
+            sum += WaterProperties.HeatCapacity(from + ((i + 0.5) * (to - from) / Steps)) * (to - from) / Steps;
+        }
+
+        Assert.Equal(kilojoules, sum, within);
+    }
+
+    [Fact] // CHV016, opened: viscosity of the full formulation at 998 kg/m³; CHV019 likewise for heat conductivity. Ours are at 0.1 MPa (997.05 kg/m³)
+    public void Transport_of_the_full_formulation()
+    {
+        Relative.Equal(889.735100, 1e6 * WaterProperties.Viscosity(25), 5e-4);
+        Relative.Equal(0.607712868, WaterProperties.HeatConductivity(25), 2.5e-3);
+    }
 }

@@ -1,0 +1,13 @@
+using Rinsewright.Engine.Bench;
+using Rinsewright.Files.Drawing;
+using Rinsewright.Files.Sheets;
+
+namespace Rinsewright.Client.Bench;
+
+/// <summary>The sheet of a sum as the screen makes it; apart, so that the page opens without what makes PDFs.</summary>
+public static class BenchPaper
+{
+    /// <summary>The PDF; null while the tool has no answer.</summary>
+    public static byte[]? Make(BenchTool tool, BenchInput input, BenchSheetHead head, string paper, string language, UnitDisplay units) =>
+        BenchSheet.Make(tool, input, head, new SheetOptions(paper == "a4" ? Paper.A4 : Paper.Letter, language, units));
+}
