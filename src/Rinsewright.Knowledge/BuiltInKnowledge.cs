@@ -14,18 +14,7 @@ public static class BuiltInKnowledge
 
     /// <summary>Names of the sections, for tests and measurements.</summary>
     internal static IReadOnlyList<string> Sections { get; } =
-    [
-        "common",
-        "sources",
-        "parts",
-        "procedures",
-        "observables",
-        "faults",
-        "likelihoods",
-        "ware-results",
-        "service-visit",
-        "glossary",
-    ];
+    ["common", "sources", "parts", "procedures", "observables", "faults", "likelihoods", "ware-results", "service-visit", "glossary"];
 
     internal static Stream Open(string section) =>
         typeof(BuiltInKnowledge).Assembly.GetManifestResourceStream($"Knowledge/{section}.json")

@@ -12,7 +12,11 @@ internal static class FaultRules
         var links = text.List("likelihoods", "faults");
         var linked = links.ToDictionary(l => l.Name, Levelled, StringComparer.Ordinal);
         return Same(faults, links)
-            .Concat(faults.Where(f => linked.ContainsKey(f.Name)).SelectMany(f => Effects(f, linked[f.Name]).Concat(Confirmed(f, linked[f.Name]))))
+            .Concat(
+                faults
+                    .Where(f => linked.ContainsKey(f.Name))
+                    .SelectMany(f => Effects(f, linked[f.Name]).Concat(Confirmed(f, linked[f.Name])))
+            )
             .Concat(links.SelectMany(Twice))
             .Concat(Leaks(text))
             .Concat(Names(faults));
@@ -56,7 +60,11 @@ internal static class FaultRules
             }
             else if (effect.Text("strength") != Levels.Strength[level])
             {
-                yield return new Problem("effects", effect, $"{fault.Name}: {finding} is {level}, so its effect is {Levels.Strength[level]}");
+                yield return new Problem(
+                    "effects",
+                    effect,
+                    $"{fault.Name}: {finding} is {level}, so its effect is {Levels.Strength[level]}"
+                );
             }
             else if (effect.Text("dir") != Direction(finding, level))
             {
@@ -124,14 +132,27 @@ internal static class FaultRules
 
     private static IEnumerable<Problem> Names(IReadOnlyList<Node> faults)
     {
-        var table = MachineFaultNames.All.Where(n => n.Note != "model").Select(n => n.Knowledge).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var table = MachineFaultNames
+            .All.Where(n => n.Note != "model")
+            .Select(n => n.Knowledge)
+            .OfType<string>()
+            .ToHashSet(StringComparer.Ordinal);
         return faults
             .Where(f => !table.Contains(f.Name))
-            .Select(f => new Problem("names", f, $"{f.Name} is not in the machine model's table of names (Machines/Data/machine-fault-names.csv)"))
+            .Select(f => new Problem(
+                "names",
+                f,
+                $"{f.Name} is not in the machine model's table of names (Machines/Data/machine-fault-names.csv)"
+            ))
             .Concat(
                 table
                     .Except(faults.Select(f => f.Name), StringComparer.Ordinal)
-                    .Select(n => new Problem("names", "faults", 1, string.Create(CultureInfo.InvariantCulture, $"{n} is in the machine model's table of names and not here")))
+                    .Select(n => new Problem(
+                        "names",
+                        "faults",
+                        1,
+                        string.Create(CultureInfo.InvariantCulture, $"{n} is in the machine model's table of names and not here")
+                    ))
             );
     }
 }

@@ -6,7 +6,10 @@ namespace Rinsewright.KnowledgeCompiler;
 /// <summary>Writes checked knowledge as the program reads it: camel-case names, texts as an array of English and Spanish, empty lists where a list is left out.</summary>
 internal static class JsonOf
 {
-    private static readonly JsonWriterOptions Compact = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Compact = new()
+    {
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>A file of the knowledge as JSON.</summary>
     public static byte[] Compile(KnowledgeText text, string file, string? only)

@@ -58,12 +58,6 @@ internal sealed class KnowledgeText
         // What a file lacks would only be said again by the rules that read it.
         return found.Count > 0
             ? found
-            :
-            [
-                .. FaultRules.Check(this),
-                .. AnatomyRules.Check(this),
-                .. SafetyRules.Check(this),
-                .. WareRules.Check(this),
-            ];
+            : [.. FaultRules.Check(this), .. AnatomyRules.Check(this), .. SafetyRules.Check(this), .. WareRules.Check(this)];
     }
 }

@@ -38,7 +38,9 @@ internal sealed partial class KnownIds
         Add("reading-state", [.. text.List("observables", "readings").SelectMany(r => r.List("states"))], "reading-states");
         Add("links", text.List("likelihoods", "faults"), "links");
         Add("ware-result", text.List("ware-results", "results"), "results");
-        foreach (var list in (string[])["principles", "stations", "verdicts", "report-contents", "intervals", "van-stock", "sign-off", "quiz"])
+        foreach (
+            var list in (string[])["principles", "stations", "verdicts", "report-contents", "intervals", "van-stock", "sign-off", "quiz"]
+        )
         {
             Add(list, text.List("service-visit", list), list);
         }

@@ -52,14 +52,19 @@ internal sealed class Node
     {
         var stream = new YamlStream();
         stream.Load(new StringReader(text));
-        return stream.Documents.Count == 0 ? new Node(file, 1) { Keys = new Dictionary<string, Node>(StringComparer.Ordinal) }
+        return stream.Documents.Count == 0
+            ? new Node(file, 1) { Keys = new Dictionary<string, Node>(StringComparer.Ordinal) }
             : Of(file, stream.Documents[0].RootNode);
     }
 
     private static Node Of(string file, YamlNode node) =>
         node switch
         {
-            YamlScalarNode s => new Node(file, node.Start.Line) { Scalar = s.Value ?? "", Quoted = s.Style is ScalarStyle.SingleQuoted or ScalarStyle.DoubleQuoted },
+            YamlScalarNode s => new Node(file, node.Start.Line)
+            {
+                Scalar = s.Value ?? "",
+                Quoted = s.Style is ScalarStyle.SingleQuoted or ScalarStyle.DoubleQuoted,
+            },
             YamlSequenceNode q => new Node(file, node.Start.Line) { Items = [.. q.Children.Select(c => Of(file, c))] },
             YamlMappingNode m => new Node(file, node.Start.Line)
             {

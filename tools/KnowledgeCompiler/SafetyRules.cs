@@ -27,7 +27,11 @@ internal static partial class SafetyRules
     {
         if (step.Text("hazard") != "none" && step["caution"] is null)
         {
-            yield return new Problem("hazard", step, $"{step.Name} can hurt ({step.Text("hazard")}) and has no caution; say what to heed at this step");
+            yield return new Problem(
+                "hazard",
+                step,
+                $"{step.Name} can hurt ({step.Text("hazard")}) and has no caution; say what to heed at this step"
+            );
         }
     }
 
@@ -106,9 +110,17 @@ internal static partial class SafetyRules
                 continue;
             }
 
-            foreach (var other in on.Where(o => reacts[o].Contains(agent, StringComparer.Ordinal) || reacts[agent].Contains(o, StringComparer.Ordinal)))
+            foreach (
+                var other in on.Where(o =>
+                    reacts[o].Contains(agent, StringComparer.Ordinal) || reacts[agent].Contains(o, StringComparer.Ordinal)
+                )
+            )
             {
-                yield return new Problem("agents", item["agents"]!, $"{item.Name}: {agent} follows {other}, and they must never meet; put rinse between");
+                yield return new Problem(
+                    "agents",
+                    item["agents"]!,
+                    $"{item.Name}: {agent} follows {other}, and they must never meet; put rinse between"
+                );
             }
 
             on.Add(agent);
@@ -132,7 +144,11 @@ internal static partial class SafetyRules
         }
     }
 
-    [GeneratedRegex(@"\b(covers? on|only locked out)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(
+        @"\b(covers? on|only locked out)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
+        1000
+    )]
     private static partial Regex CoversOn();
 
     [GeneratedRegex(@"\bperson trained\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]

@@ -120,7 +120,10 @@ internal static class Schema
             ["source"] =
             [
                 Id,
-                Text("label") with { Spanish = "es" },
+                Text("label") with
+                {
+                    Spanish = "es",
+                },
                 Words("basis", "opened|second-hand|from-memory|common-practice"),
                 new("how", Holds.Left),
                 new("used-for", Holds.Left, Needed: false),
@@ -280,12 +283,7 @@ internal static class Schema
                 List("faults", "links"),
                 Src,
             ],
-            ["links"] =
-            [
-                new("id", Holds.Reference, "fault"),
-                .. Levels.Names.Select(l => Refs(l, "finding").May),
-                new("src", Holds.Left),
-            ],
+            ["links"] = [new("id", Holds.Reference, "fault"), .. Levels.Names.Select(l => Refs(l, "finding").May), new("src", Holds.Left)],
             ["ware-results"] = [List("results", "ware-result")],
             ["ware-result"] =
             [

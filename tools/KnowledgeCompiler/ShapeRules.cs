@@ -13,7 +13,11 @@ internal sealed class ShapeRules(KnownIds known)
 
         var allowed = shape.SelectMany(f => new[] { f.Key, f.Spanish }).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var unknown = keys.Where(k => !allowed.Contains(k.Key))
-            .Select(k => new Problem("yaml", k.Value, $"{item.Name} has the key '{k.Key}', which nothing reads; allowed: {string.Join(", ", allowed)}"));
+            .Select(k => new Problem(
+                "yaml",
+                k.Value,
+                $"{item.Name} has the key '{k.Key}', which nothing reads; allowed: {string.Join(", ", allowed)}"
+            ));
         return unknown.Concat(shape.SelectMany(f => Check(f, item)));
     }
 
@@ -23,7 +27,15 @@ internal sealed class ShapeRules(KnownIds known)
         if (value is null)
         {
             return !field.Needed ? []
-                : field is { Key: "src" } ? [new Problem("source", item, $"{item.Name} has no src; say where it comes from, if only common-practice or from-memory")]
+                : field is { Key: "src" }
+                    ?
+                    [
+                        new Problem(
+                            "source",
+                            item,
+                            $"{item.Name} has no src; say where it comes from, if only common-practice or from-memory"
+                        ),
+                    ]
                 : [new Problem("yaml", item, $"{item.Name} lacks '{field.Key}'")];
         }
 

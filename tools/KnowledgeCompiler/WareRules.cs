@@ -20,7 +20,11 @@ internal static class WareRules
         {
             foreach (var fault in test.Texts("points").Where(f => !Shows(levels, f, test.Text("do")!)))
             {
-                yield return new Problem("ware", test, $"{picture.Name}: {test.Text("do")} points to {fault}, whose likelihoods do not list it");
+                yield return new Problem(
+                    "ware",
+                    test,
+                    $"{picture.Name}: {test.Text("do")} points to {fault}, whose likelihoods do not list it"
+                );
             }
         }
     }
