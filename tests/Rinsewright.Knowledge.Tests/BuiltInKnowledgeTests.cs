@@ -34,7 +34,7 @@ public sealed class BuiltInKnowledgeTests
                 .Sections.SelectMany(s =>
                 {
                     using var reader = new StreamReader(BuiltInKnowledge.Open(s));
-                    return reader.ReadToEnd().Split("[\"").Select(t => (Section: s, Text: t.Split('"')[0]));
+                    return reader.ReadToEnd().Split("[\"").Skip(1).Select(t => (Section: s, Text: t.Split('"')[0]));
                 })
                 .Where(t => t.Text.Contains("degF", StringComparison.Ordinal) || t.Text.Contains('{', StringComparison.Ordinal))
                 .Select(t => $"{t.Section}: {t.Text}")

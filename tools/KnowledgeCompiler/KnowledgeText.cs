@@ -5,11 +5,12 @@ namespace Rinsewright.KnowledgeCompiler;
 /// <summary>The knowledge as written: every file with its text, and what is found to be wrong with it.</summary>
 internal sealed class KnowledgeText
 {
-    private readonly Dictionary<string, Node> files = new(StringComparer.Ordinal);
-    private readonly List<Problem> problems = [];
+    private readonly Dictionary<string, Node> files;
+    private readonly List<Problem> problems;
 
     /// <summary>Reads files by their name without ending.</summary>
     public KnowledgeText(IReadOnlyDictionary<string, string> texts)
+        : this(new Dictionary<string, Node>(StringComparer.Ordinal), [])
     {
         foreach (var name in Schema.Files.Select(f => f.File).Append("diagnosis-cases"))
         {
@@ -19,15 +20,14 @@ internal sealed class KnowledgeText
                 continue;
             }
 
-            try
-            {
-                files.Add(name, Node.Parse(name, text));
-            }
-            catch (Exception e) when (e is YamlException or ArgumentException)
-            {
-                problems.Add(new Problem("yaml", name, (e as YamlException)?.Start.Line ?? 1, $"not YAML: {e.Message}"));
-            }
+            Parse(name, text);
         }
+    }
+
+    private KnowledgeText(IReadOnlyDictionary<string, Node> files, List<Problem> problems)
+    {
+        this.files = new(files, StringComparer.Ordinal);
+        this.problems = problems;
     }
 
     public Node? this[string file] => files.GetValueOrDefault(file);
@@ -39,6 +39,15 @@ internal sealed class KnowledgeText
                 .EnumerateFiles(folder, "*.yaml")
                 .ToDictionary(f => Path.GetFileNameWithoutExtension(f), File.ReadAllText, StringComparer.Ordinal)
         );
+
+    /// <summary>The same with another text for one file; the others are not read again.</summary>
+    public KnowledgeText With(string file, string text)
+    {
+        var changed = new KnowledgeText(files, [.. problems.Where(p => p.File != file)]);
+        changed.files.Remove(file);
+        changed.Parse(file, text);
+        return changed;
+    }
 
     /// <summary>Items of a list of a file; empty where either is missing.</summary>
     public IReadOnlyList<Node> List(string file, string list) => this[file]?.List(list) ?? [];
@@ -59,5 +68,17 @@ internal sealed class KnowledgeText
         return found.Count > 0
             ? found
             : [.. FaultRules.Check(this), .. AnatomyRules.Check(this), .. SafetyRules.Check(this), .. WareRules.Check(this)];
+    }
+
+    private void Parse(string name, string text)
+    {
+        try
+        {
+            files.Add(name, Node.Parse(name, text));
+        }
+        catch (Exception e) when (e is YamlException or ArgumentException)
+        {
+            problems.Add(new Problem("yaml", name, (e as YamlException)?.Start.Line ?? 1, $"not YAML: {e.Message}"));
+        }
     }
 }
