@@ -17,6 +17,8 @@ internal static class PlainJson
 
     public static BenchJson Bench { get; } = new(Options(BenchJson.Default));
 
+    public static WareJson Ware { get; } = new(Options(WareJson.Default));
+
     public static MachinesJson Machines { get; } = new(Options(MachinesJson.Default));
 
     private static JsonSerializerOptions Options(JsonSerializerContext context) =>

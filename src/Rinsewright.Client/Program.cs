@@ -22,6 +22,7 @@ builder.Services.AddSingleton<Work>();
 builder.Services.AddSingleton<Synchronizer>();
 builder.Services.AddSingleton<ProofSession>();
 builder.Services.AddSingleton<BenchDrafts>();
+builder.Services.AddSingleton<WareDraft>();
 builder.Services.AddSingleton<MachineShelf>();
 
 var host = builder.Build();

@@ -51,6 +51,7 @@ internal sealed class BenchCommand
             bench.Add(new BenchCommand(one, words, terminal).Make());
         }
 
+        bench.Add(WareCommand.Make(words, terminal));
         return bench;
     }
 

@@ -19,6 +19,18 @@ public sealed class LateParts(LazyAssemblyLoader loader)
 
     private static readonly string[] Calibration = ["MathNet.Numerics.wasm"];
 
+    private static readonly string[] Knowledge = ["Rinsewright.Knowledge.wasm"];
+
+    /// <summary>Fetches what the trade knows; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task KnowledgeAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Knowledge);
+        }
+    }
+
     /// <summary>Fetches what a calibration solves with; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
     public async Task CalibrationAsync()

@@ -15,10 +15,10 @@ public sealed class FolderOrderTests
     private static readonly string[][] Rows =
     [
         ["Training", "Planning"],
-        ["Diagnosis", "Capacity", "Bench"],
+        ["Diagnosis", "Capacity", "Bench", "Ware"],
         ["Machines"],
         ["Sanitization", "Chemistry"],
-        ["Heat"],
+        ["Heat", "Knowledge"],
         ["Water", "Records"],
         ["Quantities", "Numerics"],
     ];

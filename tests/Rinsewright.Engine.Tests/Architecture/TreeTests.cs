@@ -15,10 +15,13 @@ public sealed partial class TreeTests
     {
         ["Engine"] = [],
         ["Contracts"] = ["Engine"],
+
+        // The compiler runs while it builds and is not carried along.
+        ["Knowledge"] = ["Engine", "KnowledgeCompiler"],
         ["Files"] = ["Engine", "Contracts"],
-        ["Client"] = ["Engine", "Contracts", "Files"],
+        ["Client"] = ["Engine", "Contracts", "Files", "Knowledge"],
         ["Server"] = ["Engine", "Contracts", "Files", "Client"],
-        ["Cli"] = ["Engine", "Contracts", "Files"],
+        ["Cli"] = ["Engine", "Contracts", "Files", "Knowledge"],
     };
 
     // What a page of an engine folder answers, as words of its headings or of its first bold line.
