@@ -35,6 +35,11 @@ public sealed record ChartSize(double Width, double TemperatureHeight = 178, dou
             TemperatureHeight = 94,
             DoseHeight = 48,
         },
+        Paper with
+        {
+            TemperatureHeight = 84,
+            DoseHeight = 44,
+        },
     ];
 }
 

@@ -83,10 +83,10 @@ public sealed partial class ProofSheetContent
                 words["sheet.checks"],
                 [
                     new SheetColumn(words["sheet.status"], 1.25),
-                    new SheetColumn(words["sheet.what"], 1.7),
-                    new SheetColumn(words["sheet.value"], 1.9),
+                    new SheetColumn(words["sheet.what"], 1.8),
+                    new SheetColumn(words["sheet.value"], 2.3),
                     new SheetColumn(words["sheet.limit"], 1.3),
-                    new SheetColumn(words["sheet.source"], 2.4),
+                    new SheetColumn(words["sheet.source"], 2),
                 ],
                 rows
             )

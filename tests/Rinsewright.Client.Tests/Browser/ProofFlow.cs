@@ -36,9 +36,7 @@ public sealed class ProofFlow(BrowserFixture fixture)
         var lines = Ambiguous().Split('\n')[1..];
         var three = string.Join(
             '\n',
-            lines.Select(l =>
-                l.Length > 0 ? l[6..10] + "-" + l[..5].Replace('/', '-') + l[10..] + l[19..] + l[19..] : ""
-            )
+            lines.Select(l => l.Length > 0 ? l[6..10] + "-" + l[..5].Replace('/', '-') + l[10..] + l[19..] + l[19..] : "")
         );
         await screen.GiveAsync("three.csv", System.Text.Encoding.UTF8.GetBytes(three));
         await Assertions.Expect(page.Locator(".settle.answer select")).ToHaveCountAsync(1);
