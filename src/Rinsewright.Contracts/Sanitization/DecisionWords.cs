@@ -19,6 +19,9 @@ public static class DecisionWords
             : null;
     }
 
+    /// <summary>Whether a channel is judged as the ware though nothing in the file and nobody says that its sensor rode on it.</summary>
+    public static bool IsPlaceAssumed(DecisionDto decision) => decision.Basis == "assumed" && Column(decision.Id)?.Field == "role";
+
     /// <summary>What was decided, with its column counted from 1.</summary>
     public static string Name(string id, Words words)
     {

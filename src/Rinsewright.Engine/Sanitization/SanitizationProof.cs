@@ -151,7 +151,7 @@ public static class SanitizationProof
             if (slow is not null)
             {
                 // The true reason before the one it leads to.
-                because.Add(Statement.Of("proof.note-coarse", ("interval", new Amount(slow.Trace.IntervalSeconds!.Value, Units.Second))));
+                because.Add(Statement.Of("proof.note-coarse", ("interval", TraceJudgement.Pace(slow.Trace.IntervalSeconds!.Value))));
             }
 
             because.Add(Statement.Of(NothingShown(terms, proofs, readings)));

@@ -104,11 +104,15 @@ internal sealed class TraceJudgement
 
         if (usual is { } interval && interval > rules.CoarsestInterval)
         {
-            notes.Add(Statement.Of("proof.note-coarse", ("interval", new Amount(interval, Units.Second))));
+            notes.Add(Statement.Of("proof.note-coarse", ("interval", Pace(interval))));
         }
 
         return new ChannelProof(trace, role, passes, notes);
     }
+
+    /// <summary>The time between two samples as a person says it: from two minutes on in minutes.</summary>
+    public static Amount Pace(double seconds) =>
+        seconds >= 120 ? new Amount(Math.Round(seconds / 60, 1), Units.Minute) : new Amount(seconds, Units.Second);
 
     private Pass JudgePass(Trace trace, PassFinder.Span span, int number, double? usual)
     {
@@ -208,7 +212,7 @@ internal sealed class TraceJudgement
             ("high", high),
             ("limit", limit.PrintedIn(m.Unit)),
             ("source", limit.Citation),
-            ("interval", new Amount(w.Interval, Units.Second)),
+            ("interval", Pace(w.Interval)),
         };
         var steps = Steps(w, limit, m.Id).Append(new DerivationStep("S4", Statement.Of("proof.step-bounds", values), value));
         return new Check(m.Id, outcome, status, value, low, high, limit, Statement.Of(because, values), settle, [.. steps]);

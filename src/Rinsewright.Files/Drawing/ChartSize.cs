@@ -16,6 +16,31 @@ public sealed record ChartSize(double Width, double TemperatureHeight = 178, dou
 
     /// <summary>The width of a sheet of paper, before it is scaled down.</summary>
     public static ChartSize Paper { get; } = new(680, 128, 70);
+
+    /// <summary>The same with less height, for a sheet that would else run over by a little.</summary>
+    public static IReadOnlyList<ChartSize> LowerPaper { get; } =
+    [
+        Paper with
+        {
+            TemperatureHeight = 116,
+            DoseHeight = 62,
+        },
+        Paper with
+        {
+            TemperatureHeight = 104,
+            DoseHeight = 55,
+        },
+        Paper with
+        {
+            TemperatureHeight = 94,
+            DoseHeight = 48,
+        },
+        Paper with
+        {
+            TemperatureHeight = 84,
+            DoseHeight = 44,
+        },
+    ];
 }
 
 /// <summary>The stretch of time shown.</summary>

@@ -11,6 +11,7 @@ internal sealed record ChannelPlan(int Column, string Name, Unit Unit, Measuring
 /// <summary>Which columns are temperature channels, in which unit, under which name and at which place.</summary>
 internal sealed class ChannelChoice(
     Layout layout,
+    IReadOnlyList<List<string?>> rows,
     IReadOnlyList<ColumnSample> columns,
     Clock clock,
     DialectOverridesView given,
@@ -144,7 +145,7 @@ internal sealed class ChannelChoice(
                 && !Heading(i).Contains("type", StringComparison.OrdinalIgnoreCase)
             )
             {
-                UnitColumns.Add((i, UnitWords.Exact(layout.Rows.Select(r => i < r.Count ? r[i] : "").First(c => c.Length > 0))!));
+                UnitColumns.Add((i, UnitWords.Exact(rows.Select(r => i < r.Count ? r[i] ?? "" : "").First(c => c.Length > 0))!));
             }
         }
     }
@@ -244,9 +245,9 @@ internal sealed class ChannelChoice(
             );
         }
 
-        if (UnitWords.Exact(UnitText(column)) is { } row)
+        if (UnitWords.Exact(UnitText(column)) is { } units)
         {
-            return (row, Statement.Of("files.unit-row", ("text", UnitText(column))), DecisionBasis.Read);
+            return (units, Statement.Of("files.unit-row", ("text", UnitText(column))), DecisionBasis.Read);
         }
 
         if (UnitWords.InHeading(Heading(column)) is { } heading)
@@ -261,11 +262,11 @@ internal sealed class ChannelChoice(
             return (near.Unit, Statement.Of("files.unit-column", ("column", (long)(near.Column + 1))), DecisionBasis.Read);
         }
 
-        foreach (var fields in layout.Rows)
+        foreach (var row in rows)
         {
-            if (column < fields.Count && WithUnit.TryTake(fields[column], out _, out var cell))
+            if (column < row.Count && row[column] is { } text && WithUnit.TryTake(text, out _, out var cell))
             {
-                return (cell, Statement.Of("files.unit-cell", ("text", fields[column])), DecisionBasis.Read);
+                return (cell, Statement.Of("files.unit-cell", ("text", text)), DecisionBasis.Read);
             }
         }
 
@@ -274,12 +275,16 @@ internal sealed class ChannelChoice(
             return (preamble.Unit, Statement.Of("files.unit-preamble", ("line", Quote.Short(preamble.Line))), DecisionBasis.Read);
         }
 
-        var title =
-            given.Channel(column)?.Name
-            ?? (Heading(column) is { Length: > 0 } name ? name : layout.Rows[0].ElementAtOrDefault(column) ?? "");
+        var title = given.Channel(column)?.Name ?? Heading(column);
         return (
             "Cel",
-            Statement.Of("files.unit-open", ("column", (long)(column + 1)), ("heading", Quote.Short(title))),
+            title.Length > 0
+                ? Statement.Of("files.unit-open", ("column", (long)(column + 1)), ("heading", Quote.Short(title)))
+                : Statement.Of(
+                    "files.unit-open-nameless",
+                    ("column", (long)(column + 1)),
+                    ("first", Quote.Short(rows.Select(r => r.ElementAtOrDefault(column)).FirstOrDefault(c => c is { Length: > 0 }) ?? ""))
+                ),
             DecisionBasis.Open
         );
     }

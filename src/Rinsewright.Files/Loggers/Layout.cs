@@ -250,9 +250,20 @@ internal sealed class Layout
 }
 
 /// <summary>Whether a row looks like data: it carries a stamp and a number, or is all numbers.</summary>
-internal readonly record struct RowLook(bool IsData, bool IsStamped, int StampAt)
+internal readonly record struct RowLook(bool IsData, bool IsStamped, int StampAt, int Numbers = 0)
 {
     public static RowLook Of(List<string> row)
+    {
+        if (NamedShape.Fits(row))
+        {
+            var named = OfValues(NamedShape.Values(row));
+            return named with { IsData = named is { IsData: true, IsStamped: true } || NamedShape.TellsTime(row) && named.Numbers >= 2 };
+        }
+
+        return OfValues(row);
+    }
+
+    private static RowLook OfValues(List<string> row)
     {
         var stampAt = -1;
         int numbers = 0,
@@ -299,6 +310,6 @@ internal readonly record struct RowLook(bool IsData, bool IsStamped, int StampAt
         }
 
         var plain = numbers >= 2 && texts == 0 && words <= 3 && words <= numbers;
-        return new RowLook(plain || RowShape.PairShape.Fits(row), false, -1);
+        return new RowLook(plain || RowShape.PairShape.Fits(row), false, -1, numbers);
     }
 }

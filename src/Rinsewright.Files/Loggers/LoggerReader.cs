@@ -94,7 +94,7 @@ public static class LoggerReader
         DateDecision(clock, dates, rows, layout, given, decisions);
         OffsetDecision(clock, layout, rows, given, decisions);
         clock.Mark = byColumn[clock.Column];
-        var choice = new ChannelChoice(layout, columns, clock, given, decisions);
+        var choice = new ChannelChoice(layout, rows, columns, clock, given, decisions);
         var plans = choice.Choose(byColumn);
         var reader = new TableReader(layout, clock, plans, choice, columns, given.Marks, pace, IsNewestFirst(clock, rows));
         reader.Read(source, options.RowByRow);

@@ -33,7 +33,7 @@ internal abstract class RowShape
             return new KindShape(kinds);
         }
 
-        return Table;
+        return rows.Count(NamedShape.Fits) * 2 > rows.Count ? new NamedShape(rows.Where(NamedShape.Fits)) : Table;
     }
 
     private sealed class TableShape : RowShape

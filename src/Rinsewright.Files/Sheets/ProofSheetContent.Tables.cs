@@ -23,7 +23,13 @@ public sealed partial class ProofSheetContent
         blocks.Add(
             new SheetHeading(2, words.Say("sheet.chart", ("number", Number(deciding.Number)), ("count", Number(report.Passes.Count))))
         );
-        blocks.Add(new SheetFigure(ProofChart.Draw(report, deciding, ChartSize.Paper, words, options.Units), words["sheet.chart-caption"]));
+        blocks.Add(
+            new SheetFigure(
+                ProofChart.Draw(report, deciding, ChartSize.Paper, words, options.Units),
+                words["sheet.chart-caption"],
+                [.. ChartSize.LowerPaper.Select(size => ProofChart.Draw(report, deciding, size, words, options.Units))]
+            )
+        );
         blocks.Add(new SheetHeading(2, words["sheet.passes"]));
         var channels = report.Passes.Select(p => p.Channel).Distinct(StringComparer.Ordinal).Count() > 1;
         blocks.Add(
@@ -33,8 +39,8 @@ public sealed partial class ProofSheetContent
                     new SheetColumn(words["sheet.pass"], channels ? 1.6 : 0.6),
                     new SheetColumn(words["sheet.start"], 1.3),
                     new SheetColumn(words["sheet.peak"], 1, Right: true),
-                    new SheetColumn(words["sheet.dose"], 1.2, Right: true),
-                    new SheetColumn(words["sheet.low-high"], 1.5, Right: true),
+                    new SheetColumn(words["sheet.dose"], 1.45, Right: true),
+                    new SheetColumn(words["sheet.low-high"], 1.35, Right: true),
                     new SheetColumn(words["sheet.a0"], 0.7, Right: true),
                     new SheetColumn(words["sheet.result"], 1.5),
                 ],
@@ -77,10 +83,10 @@ public sealed partial class ProofSheetContent
                 words["sheet.checks"],
                 [
                     new SheetColumn(words["sheet.status"], 1.25),
-                    new SheetColumn(words["sheet.what"], 1.7),
-                    new SheetColumn(words["sheet.value"], 1.9),
+                    new SheetColumn(words["sheet.what"], 1.8),
+                    new SheetColumn(words["sheet.value"], 2.3),
                     new SheetColumn(words["sheet.limit"], 1.3),
-                    new SheetColumn(words["sheet.source"], 2.4),
+                    new SheetColumn(words["sheet.source"], 2),
                 ],
                 rows
             )

@@ -97,6 +97,8 @@ public sealed partial class ProofSheetContent
     private SheetVerdict Verdict()
     {
         List<string> reasons = report.Reasons.Count > 0 ? [.. report.Reasons.Select(Say)] : [.. report.Because];
+        // Whoever signs has to know that the place of the sensor is nobody's word.
+        reasons.AddRange(report.Decisions.Where(DecisionWords.IsPlaceAssumed).Select(d => d.Says is { } says ? Say(says) : d.Because));
         if (report.Verdict != "proven")
         {
             var settles = report.Settles.Count > 0 ? report.Settles.Select(Say) : report.WouldSettle;

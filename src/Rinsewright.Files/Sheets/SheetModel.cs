@@ -48,7 +48,10 @@ public sealed record SheetColumn(string Head, double Share, bool Right = false);
 public sealed record SheetCell(string Text, StatusShape? Shape = null, bool Bold = false);
 
 /// <summary>A drawing with its caption; the alternative text is the scene's own.</summary>
-public sealed record SheetFigure(Scene Scene, string Caption) : SheetBlock;
+/// <param name="Scene">The drawing.</param>
+/// <param name="Caption">What stands below it.</param>
+/// <param name="Lower">The same drawing with less height, step by step: taken where it spares a page or keeps the signatures on an earlier one.</param>
+public sealed record SheetFigure(Scene Scene, string Caption, IReadOnlyList<Scene>? Lower = null) : SheetBlock;
 
 /// <summary>A list of short sentences.</summary>
 public sealed record SheetList(IReadOnlyList<string> Items) : SheetBlock;

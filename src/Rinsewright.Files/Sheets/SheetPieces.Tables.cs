@@ -7,18 +7,21 @@ internal sealed partial class SheetPieces
 {
     private const double ShapeRoom = 12;
 
-    // Name and value side by side, two pairs to a line; an odd last pair has the whole width.
+    // Name and value side by side, two pairs to a line; a long value and an odd last pair have the whole width.
     private IEnumerable<SheetPiece> Facts(SheetFacts facts)
     {
         var scope = new SheetScope(PdfBlockLevelElementTag.Table);
         var name = facts.Pairs.Max(p => text.Width(p.Name, text.Cell)) + 8;
         var half = width / 2;
-        for (var i = 0; i < facts.Pairs.Count; i += 2)
+        bool Long((string Name, string Value) pair) => text.Wrap(pair.Value, text.Body, half - name - 8).Count > 2;
+        for (var i = 0; i < facts.Pairs.Count; )
         {
-            var alone = i + 1 == facts.Pairs.Count;
+            var at = i;
+            var alone = i + 1 == facts.Pairs.Count || Long(facts.Pairs[i]) || Long(facts.Pairs[i + 1]);
+            i += alone ? 1 : 2;
             var row = facts
-                .Pairs.Skip(i)
-                .Take(2)
+                .Pairs.Skip(at)
+                .Take(alone ? 1 : 2)
                 .Select(p => (p.Name, Lines: text.Wrap(p.Value, text.Body, (alone ? width : half) - name - 8)))
                 .ToArray();
             var height = (row.Max(r => r.Lines.Count) * text.Body.Line) + 2;
@@ -43,7 +46,7 @@ internal sealed partial class SheetPieces
                                             c.Tags.SetColSpan(3);
                                         }
 
-                                        c.Lines(row[k].Lines, text.Body, k == 0 && i == 0, x + name, y);
+                                        c.Lines(row[k].Lines, text.Body, k == 0 && at == 0, x + name, y);
                                     }
                                 );
                             }

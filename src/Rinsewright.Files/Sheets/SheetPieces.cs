@@ -9,12 +9,14 @@ namespace Rinsewright.Files.Sheets;
 /// <param name="Draw">Draws it at a height of a page.</param>
 /// <param name="KeepWithNext">Stays on the page of what follows.</param>
 /// <param name="Scope">Structure element around it and its neighbours; null for none.</param>
+/// <param name="Signs">Carries the lines to sign on.</param>
 internal sealed record SheetPiece(
     double Before,
     double Height,
     Action<SheetCanvas, double> Draw,
     bool KeepWithNext = false,
-    SheetScope? Scope = null
+    SheetScope? Scope = null,
+    bool Signs = false
 );
 
 /// <summary>A structure element around several pieces: a table or a list.</summary>
@@ -187,7 +189,8 @@ internal sealed partial class SheetPieces(SheetText text, double width)
                     );
                     c.Element(PdfBlockLevelElementTag.Paragraph, () => c.Text(s.Date, text.Small, false, x + each - date, y + Space + 4));
                 }
-            }
+            },
+            Signs: true
         );
     }
 }

@@ -75,7 +75,37 @@ internal static class SheetPrinter
     }
 
     /// <summary>Pieces on pages: heads stay with what they head, tables go on with their head repeated.</summary>
+    /// <remarks>A chart gives up height where that spares a page or brings the signatures to an earlier one, and no more than that takes.</remarks>
     internal static List<Page> Paginate(SheetModel model, SheetText text, XSize size)
+    {
+        var best = PaginateAsIs(model, text, size);
+        var steps = model.Blocks.OfType<SheetFigure>().Select(f => f.Lower?.Count ?? 0).DefaultIfEmpty().Max();
+        for (var step = 0; step < steps; step++)
+        {
+            var lower = model with
+            {
+                Blocks =
+                [
+                    .. model.Blocks.Select(b =>
+                        b is SheetFigure { Lower: { Count: > 0 } scenes } f
+                            ? f with
+                            {
+                                Scene = scenes[Math.Min(step, scenes.Count - 1)],
+                            }
+                            : b
+                    ),
+                ],
+            };
+            var pages = PaginateAsIs(lower, text, size);
+            best = (SignedOn(pages), pages.Count).CompareTo((SignedOn(best), best.Count)) < 0 ? pages : best;
+        }
+
+        return best;
+    }
+
+    private static int SignedOn(List<Page> pages) => pages.FindIndex(p => p.Placed.Exists(placed => placed.Piece.Signs));
+
+    private static List<Page> PaginateAsIs(SheetModel model, SheetText text, XSize size)
     {
         var pieces = model.Blocks.SelectMany(new SheetPieces(text, size.Width - (2 * Margin)).Of).ToList();
         var bottom = size.Height - Margin - FootHeight;

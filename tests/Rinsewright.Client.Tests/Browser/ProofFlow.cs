@@ -25,6 +25,27 @@ public sealed class ProofFlow(BrowserFixture fixture)
         screen.Quiet();
     }
 
+    /// <summary>A file without a unit on three columns asks once for all of them.</summary>
+    [Fact]
+    public async Task One_answer_gives_every_column_its_unit()
+    {
+        var server = await fixture.ServerAsync();
+        await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
+        var screen = await Screen.OpenAsync(context, server.Address);
+        var page = screen.Page;
+        var lines = Ambiguous().Split('\n')[1..];
+        var three = string.Join(
+            '\n',
+            lines.Select(l => l.Length > 0 ? l[6..10] + "-" + l[..5].Replace('/', '-') + l[10..] + l[19..] + l[19..] : "")
+        );
+        await screen.GiveAsync("three.csv", System.Text.Encoding.UTF8.GetBytes(three));
+        await Assertions.Expect(page.Locator(".settle.answer select")).ToHaveCountAsync(1);
+        await page.Locator("#answer-unit-all").SelectOptionAsync("[degF]");
+        await Assertions.Expect(page.Locator(".settle.answer")).ToHaveCountAsync(0);
+        await screen.VerdictAsync("undetermined");
+        screen.Quiet();
+    }
+
     /// <summary>Arrow keys read the curve; plus narrows the view; Home shows all.</summary>
     [Fact]
     public async Task The_chart_is_read_and_zoomed_by_keyboard()

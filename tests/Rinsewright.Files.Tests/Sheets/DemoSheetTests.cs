@@ -66,6 +66,20 @@ public sealed class DemoSheetTests
         static ProofReport One() => Report with { Passes = [Report.Passes[0]] };
     }
 
+    // A sheet is one leaf: verdict, chart, passes and signatures in front, the rest behind.
+    [Theory]
+    [InlineData(Paper.Letter, "en")]
+    [InlineData(Paper.Letter, "es")]
+    [InlineData(Paper.A4, "en")]
+    [InlineData(Paper.A4, "es")]
+    public void Five_passes_are_signed_on_the_first_of_two_pages(Paper paper, string language)
+    {
+        Assert.Equal(5, Report.Passes.Count);
+        using var pdf = PdfText.Open(ProofSheet.Make(InventedDocument.Of(Report), new SheetOptions(paper, language)));
+        Assert.Contains(Words.For(language)["sheet.sign-name"], PdfText.Of(pdf.Pages[0]), StringComparison.Ordinal);
+        Assert.Equal(2, pdf.PageCount);
+    }
+
     // What the built-in sources are called has words in both languages; abbreviations and numbers alone need none.
     [Fact]
     public void Every_built_in_source_has_its_words()
