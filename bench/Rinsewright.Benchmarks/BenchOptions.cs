@@ -8,17 +8,17 @@ namespace Rinsewright.Benchmarks;
 /// <param name="Repeats">How often each job runs on each file.</param>
 /// <param name="PassEvery">Seconds from one pass of ware to the next.</param>
 /// <param name="Write">Whether to update docs/handbook/performance.md.</param>
-/// <param name="Only">Only this part: <c>spread</c>, <c>model</c> or <c>carbonate</c>; null for the proof of logger files, the spread and the carbonate equilibrium.</param>
+/// <param name="Only">Only this part of <see cref="PerformancePage.Parts"/>; null for all.</param>
 internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int PassEvery, bool Write, string? Only = null)
 {
     public const string Help = """
-        dotnet run build.cs -- bench [--rows 100000,1000000,10000000] [--repeats 5] [--pass-every 1200] [--only spread|model|carbonate] [--write]
+        dotnet run build.cs -- bench [--rows 100000,1000000,10000000] [--repeats 5] [--pass-every 1200] [--only proof|model|spread|carbonate] [--write]
           --rows        sizes of the invented logger files
           --repeats     runs of each job on each file; medians are shown
           --pass-every  seconds from one pass of ware to the next, at least 240
-          --only        only this part: spread, carbonate (a million waters against SciPy), or model (an hour against SciPy, a steady solve,
-                        the table of faults)
-          --write       update docs/handbook/performance.md
+          --only        only this part: proof (logger files), model (an hour against SciPy, a steady solve, the table of faults, what-ifs),
+                        spread (2,000 draws) or carbonate (a million waters against SciPy)
+          --write       put what was measured into docs/handbook/performance.md
         """;
 
     /// <summary>Null where an argument is not known.</summary>
@@ -33,7 +33,7 @@ internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int Pa
                 case "--write":
                     options = options with { Write = true };
                     continue;
-                case "--only" when value is "spread" or "model" or "carbonate":
+                case "--only" when PerformancePage.Parts.Contains(value):
                     options = options with { Only = value };
                     break;
                 case "--rows" when value.Split(',').All(r => Whole(r) >= 10_000):

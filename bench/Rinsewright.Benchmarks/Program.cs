@@ -19,30 +19,20 @@ if (options is null)
 }
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-if (options.Only == "model")
+foreach (var part in PerformancePage.Parts.Where(p => options.Only is null || options.Only == p))
 {
-    Console.WriteLine(await ModelBenchmarks.RunAsync(options.Repeats));
-    return 0;
-}
-
-if (options.Only == "carbonate")
-{
-    Console.WriteLine(await CarbonateBenchmarks.RunAsync(options.Repeats));
-    return 0;
-}
-
-var spread = SpreadBenchmarks.Run(options.Repeats);
-Console.WriteLine(spread);
-if (options.Only == "spread")
-{
-    return 0;
-}
-
-var table = await ProofBenchmarks.RunAsync(options) + "\n" + spread + "\n" + await CarbonateBenchmarks.RunAsync(options.Repeats);
-Console.WriteLine(table);
-if (options.Write)
-{
-    File.WriteAllText(Path.Combine(BenchOptions.Root(), "docs", "handbook", "performance.md"), table);
+    var text = part switch
+    {
+        "proof" => await ProofBenchmarks.RunAsync(options),
+        "model" => await ModelBenchmarks.RunAsync(options.Repeats),
+        "spread" => await SpreadBenchmarks.RunAsync(options.Repeats),
+        _ => await CarbonateBenchmarks.RunAsync(options.Repeats),
+    };
+    Console.WriteLine(text);
+    if (options.Write)
+    {
+        PerformancePage.Write(part, text);
+    }
 }
 
 return 0;

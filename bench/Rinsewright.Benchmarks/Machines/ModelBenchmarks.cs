@@ -25,6 +25,8 @@ internal static class ModelBenchmarks
         var table = Median(repeats, () => Table(p));
         var page = new StringBuilder();
         void Line(FormattableString text) => page.Append(FormattableString.Invariant(text)).Append('\n');
+        Line($"## Machine model");
+        Line($"");
         Line($"- Machine: {machine.Processor}, {machine.Cores} cores; {machine.Runtime}; {machine.PythonVersions ?? "no Python"}");
         Line($"- An hour of the two-tank machine at 150 racks an hour, steps of 0.5 s: {hour * 1e3:0.0} ms");
         if (scipy.Count > 0)

@@ -10,7 +10,7 @@ internal static class SpreadBenchmarks
     private const double RacksPerHour = 150;
     private const ulong Seed = 20261125;
 
-    public static string Run(int repeats)
+    public static async Task<string> RunAsync(int repeats)
     {
         var machine = TypicalMachines.Of(MachineKind.RackConveyorTwoTank);
         var scenario = Scenario.Steady(RacksPerHour);
@@ -31,7 +31,7 @@ internal static class SpreadBenchmarks
             }
         }
 
-        return Page(Median(spread), Median(single), Median(shared), repeats);
+        return Page(await Machine.AskAsync(), Median(spread), Median(single), Median(shared), repeats);
     }
 
     private static void ReadOneByOne(Engine.Machines.Machine machine, int times)
@@ -73,11 +73,13 @@ internal static class SpreadBenchmarks
         return times[times.Count / 2];
     }
 
-    private static string Page(double spread, double single, double shared, int repeats)
+    private static string Page(Machine on, double spread, double single, double shared, int repeats)
     {
         var page = new StringBuilder();
         void Line(FormattableString text) => page.Append(FormattableString.Invariant(text)).Append('\n');
         Line($"## Spread of a machine");
+        Line($"");
+        Line($"- Machine: {on.Processor}, {on.Cores} cores; {on.Runtime}");
         Line($"");
         Line(
             $"Two-tank conveyor at {RacksPerHour} racks an hour, {MachineSpread.UsualDraws:N0} draws, cold start, idle, load and full rate with every observable; {repeats} times in turn, medians."
