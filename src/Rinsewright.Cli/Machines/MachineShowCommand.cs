@@ -54,15 +54,7 @@ internal sealed class MachineShowCommand
 
         var figures = MachineFile.Figures(machine);
         var racks = ScenarioOptions.UsualRate(machine);
-        var healthy = MachineRun.Run(
-            machine,
-            Scenario.Steady(racks),
-            options: RunOptions.Usual with
-            {
-                SeriesEvery = 0,
-            },
-            cancellation: cancellation
-        );
+        var healthy = SettledRun.Of(machine, Scenario.Steady(racks), racks, [], 0, cancellation);
         if (parsed.GetValue(json))
         {
             var shown = new MachineShowDto(

@@ -9,6 +9,7 @@ namespace Rinsewright.Cli.Machines;
 /// <summary>Observables as text: each group by when it is read.</summary>
 internal sealed class ObservableText(TextWriter writer, Words words)
 {
+    private const double LongSeconds = 120;
     private readonly TextPage page = new(writer);
 
     /// <summary>One run.</summary>
@@ -104,6 +105,12 @@ internal sealed class ObservableText(TextWriter writer, Words words)
         if (o.Value is not { } value)
         {
             return words[$"cli.machine.{Wire.Name(o.Absence)}"];
+        }
+
+        // As on the screen: long times in minutes.
+        if (value.Unit == Units.Second && value.Value >= LongSeconds)
+        {
+            return $"{words.Fixed(value.In(Units.Minute).Value, 1)}\u00a0{Units.Minute.Symbol}";
         }
 
         var digits = Math.Clamp((int)Math.Ceiling(-Math.Log10(o.Observable.Threshold)), 0, 2);
