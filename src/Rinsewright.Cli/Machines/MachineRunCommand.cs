@@ -44,16 +44,7 @@ internal sealed class MachineRunCommand
         var machine = await MachineInput.ReadAsync(parsed.GetValue(file)!, terminal, words, cancellation);
         var (asked, racks) = scenario.Read(parsed, machine, words);
         var faults = scenario.Faults(parsed, machine, words);
-        var result = MachineRun.Run(
-            machine,
-            asked,
-            faults,
-            RunOptions.Usual with
-            {
-                SeriesEvery = asCsv ? RunOptions.Usual.SeriesEvery : 0,
-            },
-            cancellation: cancellation
-        );
+        var result = SettledRun.Of(machine, asked, racks, faults, asCsv ? RunOptions.Usual.SeriesEvery : 0, cancellation);
         if (asJson)
         {
             terminal.Output.WriteLine(JsonSerializer.Serialize(RunDto.Of(result, racks), PlainJson.Machines.RunDto));

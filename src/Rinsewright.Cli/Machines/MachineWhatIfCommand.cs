@@ -65,9 +65,8 @@ internal sealed class MachineWhatIfCommand
         var (asked, racks) = scenario.Read(parsed, machine, words);
         var faults = scenario.Faults(parsed, machine, words);
         var terms = prices.Read(parsed, racks, words);
-        var quiet = RunOptions.Usual with { SeriesEvery = 0 };
-        var before = MachineRun.Run(machine, asked, faults, quiet, cancellation: cancellation);
-        var after = MachineRun.Run(changed, asked, faults, quiet, cancellation: cancellation);
+        var before = SettledRun.Of(machine, asked, racks, faults, 0, cancellation);
+        var after = SettledRun.Of(changed, asked, racks, faults, 0, cancellation);
         if (parsed.GetValue(json))
         {
             var (old, now) = (RunDto.Of(before, racks), RunDto.Of(after, racks));

@@ -9,6 +9,7 @@ namespace Rinsewright.Cli.Machines;
 /// <summary>Observables as text: each group by when it is read.</summary>
 internal sealed class ObservableText(TextWriter writer, Words words)
 {
+    private const double LongSeconds = 120;
     private readonly TextPage page = new(writer);
 
     /// <summary>A settled machine, and how far each figure may lie from it.</summary>
@@ -137,24 +138,32 @@ internal sealed class ObservableText(TextWriter writer, Words words)
             return words[$"cli.machine.{Wire.Name(o.Absence)}"];
         }
 
-        return $"{Number(o.Observable, value.Value)}\u00a0{value.Unit.Symbol}".TrimEnd('\u00a0');
+        var unit = UnitFor(o.Observable, value.Value);
+        return $"{Number(o.Observable, value.Value, unit)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
     }
 
-    private string Number(Observable observable, double value)
+    // As on the screen: long times in minutes.
+    private static Unit UnitFor(Observable observable, double value) =>
+        observable.Unit == Units.Second && value >= LongSeconds ? Units.Minute : observable.Unit;
+
+    private string Number(Observable observable, double value, Unit unit)
     {
-        var digits = Math.Clamp((int)Math.Ceiling(-Math.Log10(observable.Threshold)), 0, 2);
-        return observable.Dimension == Dimension.HeatUnits ? words.Number(OneFigure(value), 0) : words.Fixed(value, digits);
+        var digits = unit == Units.Minute ? 1 : Math.Clamp((int)Math.Ceiling(-Math.Log10(observable.Threshold)), 0, 2);
+        return observable.Dimension == Dimension.HeatUnits
+            ? words.Number(OneFigure(value), 0)
+            : words.Fixed(new Amount(value, observable.Unit).In(unit).Value, digits);
     }
 
-    // Nothing where all draws look alike.
+    // Nothing where all draws look alike; in the unit of the value beside it.
     private string Range(Observed o, Band? band)
     {
-        if (o.Value is null || band is null)
+        if (o.Value is not { } value || band is null)
         {
             return "";
         }
 
-        var (low, high) = (Number(o.Observable, band.Low.Value), Number(o.Observable, band.High.Value));
+        var unit = UnitFor(o.Observable, value.Value);
+        var (low, high) = (Number(o.Observable, band.Low.Value, unit), Number(o.Observable, band.High.Value, unit));
         return low == high ? "" : words.Say("cli.machine.range", ("low", low), ("high", high));
     }
 

@@ -48,6 +48,21 @@ public sealed class MachineRunTests
         Assert.Equal(5.076, Value(root, "washArmPressure"), 0.01);
     }
 
+    // The Machine screen computes the settled machine: one machine file gives one set of figures, wherever it is read.
+    [Fact]
+    public async Task A_steady_run_and_the_screen_say_the_same_of_every_example()
+    {
+        foreach (var path in Tree.Files("docs/examples", ".json").Select(f => Path.Combine(Tree.Root, f)))
+        {
+            using var json = await JsonAsync("run", path, "--json");
+            var machine = Contracts.Machines.MachineFile.Read(await File.ReadAllTextAsync(path)).Machine!;
+            var racks = json.RootElement.GetProperty("racksPerHour").GetDouble();
+            var screen = Engine.Machines.SteadyState.Of(machine, racks).Observables.Where(o => o.Value is not null).ToList();
+            Assert.InRange(screen.Count, 15, 60);
+            Assert.All(screen, o => Assert.Equal(o.Value!.Value.Value, Value(json.RootElement, o.Observable.Id), 1e-9));
+        }
+    }
+
     [Fact]
     public async Task Torn_drain_seal_shows_when_idle_and_hides_under_load()
     {

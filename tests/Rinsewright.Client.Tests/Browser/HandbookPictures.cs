@@ -35,6 +35,9 @@ public sealed class HandbookPictures(BrowserFixture fixture)
         await screen.Page.FillAsync("#final-rinse", language == "es" ? "177,2" : "177.2");
         await screen.Page.FillAsync("#flow-pressure", language == "es" ? "20,1" : "20.1");
         await screen.VerdictAsync("not-proven");
+        await Assertions
+            .Expect(screen.Page.Locator(".fold-now").Nth(1))
+            .ToHaveTextAsync(screen.Words.Say("client.readings.now", ("count", "4")));
         await screen.Page.ReloadAsync();
         await screen.Page.Locator(".chart-host").First.WaitForAsync();
         await Assertions

@@ -40,9 +40,12 @@ public sealed class ProofFlow(BrowserFixture fixture)
         );
         await screen.GiveAsync("three.csv", System.Text.Encoding.UTF8.GetBytes(three));
         await Assertions.Expect(page.Locator(".settle.answer select")).ToHaveCountAsync(1);
+        await screen.VerdictAsync("undetermined");
         await page.Locator("#answer-unit-all").SelectOptionAsync("[degF]");
         await Assertions.Expect(page.Locator(".settle.answer")).ToHaveCountAsync(0);
-        await screen.VerdictAsync("undetermined");
+        await screen.VerdictAsync("proven");
+        // Nothing in the file says where the sensors were: the verdict owns up to it, one line for each column.
+        await Assertions.Expect(page.Locator("#verdict p")).ToHaveCountAsync(4);
         screen.Quiet();
     }
 
