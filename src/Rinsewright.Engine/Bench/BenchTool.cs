@@ -53,6 +53,9 @@ public sealed record BenchWhen(string Choice, IReadOnlyList<string> Options);
 /// <param name="Usual">Taken at first.</param>
 public sealed record BenchChoice(string Id, IReadOnlyList<string> Options, string Usual)
 {
+    /// <summary>Stands before the figures: everything hangs on it.</summary>
+    public bool Leads { get; init; }
+
     /// <summary>When it is asked for; null for always.</summary>
     public BenchWhen? When { get; init; }
 }

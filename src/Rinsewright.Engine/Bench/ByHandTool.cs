@@ -47,7 +47,7 @@ internal static class ByHandTool
                     When = new("sanitizer", ["chlorine"]),
                 },
                 new("sinks", ["measured", "volumes"], "measured"),
-                new("rules", [.. RuleSets.BuiltIn.Select(r => r.Id)], RuleSets.DefaultId),
+                new("rules", [.. RuleSets.BuiltIn.Select(r => r.Id)], RuleSets.DefaultId) { Leads = true },
             ],
             Solve
         );

@@ -33,8 +33,7 @@ internal static class DifferenceTool
                 FieldsOf.Number("detergentPrice", null, 0, 1000, 0, optional: true),
             ],
             [],
-            Solve,
-            "drumDays"
+            Solve
         );
 
     private static BenchAnswer Solve(BenchInput i)

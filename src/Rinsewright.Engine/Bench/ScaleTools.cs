@@ -72,9 +72,9 @@ internal static class ScaleTools
             ],
             [
                 new("acid", ["phosphoric", "citric", "sulfamic", "glycolic", "methanesulfonic", "lactic"], "phosphoric"),
-                new("chlorineOff", ["unknown", "no", "yes"], "unknown"),
-                new("drained", ["unknown", "no", "yes"], "unknown"),
-                new("noChlorine", ["unknown", "no", "yes"], "unknown"),
+                new("chlorineOff", ["unknown", "no", "yes"], "unknown") { Leads = true },
+                new("drained", ["unknown", "no", "yes"], "unknown") { Leads = true },
+                new("noChlorine", ["unknown", "no", "yes"], "unknown") { Leads = true },
             ],
             SolveDelime
         );

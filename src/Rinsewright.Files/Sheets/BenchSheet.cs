@@ -78,7 +78,9 @@ public static class BenchSheet
         blocks.Add(new SheetHeading(2, words["cli.bench.working"]));
         blocks.Add(
             new SheetList([
-                .. answer.Steps.Select(s => $"{BenchSheetWords.Printable(words.Formula(s.Formula))}  ({s.Equation}, {BenchWords.Source(words, s.Source)})"),
+                .. answer.Steps.Select(s =>
+                    $"{BenchSheetWords.Printable(words.Formula(s.Formula))}  ({s.Equation}, {BenchWords.Source(words, s.Source)})"
+                ),
             ])
         );
         var hangs = tool.Sensitivities(input);

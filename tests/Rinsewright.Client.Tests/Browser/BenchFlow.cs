@@ -74,7 +74,11 @@ public sealed class BenchFlow(BrowserFixture fixture)
     public async Task A_sum_is_kept_with_a_machine_and_printed(bool desk, string language)
     {
         var server = await fixture.ServerAsync();
-        await using var context = await fixture.ContextAsync(desk ? BrowserFixture.Desk : BrowserFixture.Phone, language, ColorScheme.Light);
+        await using var context = await fixture.ContextAsync(
+            desk ? BrowserFixture.Desk : BrowserFixture.Phone,
+            language,
+            ColorScheme.Light
+        );
         var screen = await Screen.OpenAsync(context, server.Address, "machine", language);
         var (page, words) = (screen.Page, screen.Words);
         await screen.KeptAsync();
