@@ -38,7 +38,7 @@ public static class BuiltInKnowledge
 
         public IReadOnlyList<Procedure> Procedures() => Read("procedures", KnowledgeJson.Default.IReadOnlyListProcedure);
 
-        public Observables Observables() => Read("observables", KnowledgeJson.Default.Observables);
+        public TradeObservables Observables() => Read("observables", KnowledgeJson.Default.TradeObservables);
 
         public IReadOnlyList<TradeFault> Faults() => Read("faults", KnowledgeJson.Default.IReadOnlyListTradeFault);
 

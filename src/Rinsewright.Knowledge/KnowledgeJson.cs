@@ -16,7 +16,7 @@ namespace Rinsewright.Knowledge;
 [JsonSerializable(typeof(IReadOnlyList<KnownSource>))]
 [JsonSerializable(typeof(Anatomy))]
 [JsonSerializable(typeof(IReadOnlyList<Procedure>))]
-[JsonSerializable(typeof(Observables))]
+[JsonSerializable(typeof(TradeObservables))]
 [JsonSerializable(typeof(IReadOnlyList<TradeFault>))]
 [JsonSerializable(typeof(Likelihoods))]
 [JsonSerializable(typeof(IReadOnlyList<WareResult>))]

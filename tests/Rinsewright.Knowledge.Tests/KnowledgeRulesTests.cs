@@ -54,8 +54,8 @@ public sealed class KnowledgeRulesTests
     [InlineData(
         "source",
         "glossary",
-        "means-es: 'Todo plato, vaso, utensilio o charola que se lava', src: common-practice}",
-        "means-es: 'Todo plato, vaso, utensilio o charola que se lava', src: hearsay}"
+        "means-es: 'Comida, grasa o mancha en la loza', src: common-practice}",
+        "means-es: 'Comida, grasa o mancha en la loza', src: hearsay}"
     )]
     [InlineData("source", "ware-results", "    src: [common-practice, chem-stains]\n\n  - id: wr-white-film", "\n  - id: wr-white-film")]
     // language

@@ -13,7 +13,7 @@ internal static class ReadBack
             "sources" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListKnownSource),
             "parts" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.Anatomy),
             "procedures" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListProcedure),
-            "observables" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.Observables),
+            "observables" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.TradeObservables),
             "faults" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListTradeFault),
             "likelihoods" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.Likelihoods),
             "ware-results" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListWareResult),

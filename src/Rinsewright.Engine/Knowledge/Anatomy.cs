@@ -3,7 +3,7 @@ namespace Rinsewright.Engine.Knowledge;
 /// <summary>What machines are made of.</summary>
 /// <param name="MachineTypes">Kinds of machine.</param>
 /// <param name="Parts">Their parts.</param>
-public sealed record Anatomy(IReadOnlyList<MachineType> MachineTypes, IReadOnlyList<Part> Parts);
+public sealed record Anatomy(IReadOnlyList<KnownMachine> MachineTypes, IReadOnlyList<Part> Parts);
 
 /// <summary>A kind of machine.</summary>
 /// <param name="Id">Its id.</param>
@@ -20,7 +20,7 @@ public sealed record Anatomy(IReadOnlyList<MachineType> MachineTypes, IReadOnlyL
 /// <param name="Curtains">Where curtains hang: a default known poorly; the plan posted at the machine overrides it.</param>
 /// <param name="Watch">What to look out for.</param>
 /// <param name="Src">Where it comes from.</param>
-public sealed record MachineType(
+public sealed record KnownMachine(
     string Id,
     Phrase Name,
     IReadOnlyList<string> Sanitizing,

@@ -4,7 +4,7 @@ namespace Rinsewright.Engine.Knowledge;
 /// <param name="Symptoms">What people say, and when or of which ware.</param>
 /// <param name="Readings">What is read, with its named states.</param>
 /// <param name="Checks">What is found or not found.</param>
-public sealed record Observables(IReadOnlyList<Symptom> Symptoms, IReadOnlyList<ReadingKind> Readings, IReadOnlyList<TradeCheck> Checks);
+public sealed record TradeObservables(IReadOnlyList<Symptom> Symptoms, IReadOnlyList<KnownReading> Readings, IReadOnlyList<TradeCheck> Checks);
 
 /// <summary>What people say.</summary>
 /// <param name="Id">Its id, <c>sym-</c>, or <c>ctx-</c> for when, what changed and which ware.</param>
@@ -47,7 +47,7 @@ public sealed record Symptom(
 /// <param name="Who">Who reads it.</param>
 /// <param name="Sanitizing">Only in this mode; null for any.</param>
 /// <param name="Src">Where it comes from.</param>
-public sealed record ReadingKind(
+public sealed record KnownReading(
     string Id,
     string Zone,
     Phrase Name,

@@ -11,14 +11,14 @@ public sealed class TradeKnowledge
     private readonly Lazy<FrozenDictionary<string, KnownSource>> sources;
     private readonly Lazy<Anatomy> anatomy;
     private readonly Lazy<IReadOnlyList<Procedure>> procedures;
-    private readonly Lazy<Observables> observables;
+    private readonly Lazy<TradeObservables> observables;
     private readonly Lazy<FrozenDictionary<string, TradeFault>> faults;
     private readonly Lazy<Likelihoods> likelihoods;
     private readonly Lazy<IReadOnlyList<WareResult>> ware;
     private readonly Lazy<ServiceVisit> visit;
     private readonly Lazy<IReadOnlyList<TradeTerm>> terms;
     private readonly Lazy<FrozenDictionary<string, TradeCheck>> checks;
-    private readonly Lazy<FrozenDictionary<string, (ReadingKind Kind, ReadingState State)>> states;
+    private readonly Lazy<FrozenDictionary<string, (KnownReading Kind, ReadingState State)>> states;
     private readonly Lazy<FrozenDictionary<string, Symptom>> symptoms;
     private readonly Lazy<FrozenDictionary<string, FrozenDictionary<string, Level>>> levels;
 
@@ -64,7 +64,7 @@ public sealed class TradeKnowledge
     public IReadOnlyList<Procedure> Procedures => procedures.Value;
 
     /// <summary>Symptoms, readings, checks.</summary>
-    public Observables Observables => observables.Value;
+    public TradeObservables Observables => observables.Value;
 
     /// <summary>Faults by id.</summary>
     public IReadOnlyDictionary<string, TradeFault> Faults => faults.Value;
@@ -88,7 +88,7 @@ public sealed class TradeKnowledge
     public Symptom? FindSymptom(string id) => symptoms.Value.GetValueOrDefault(id);
 
     /// <summary>The reading a state belongs to, and the state, by <c>reading/state</c>; null where there is none.</summary>
-    public (ReadingKind Kind, ReadingState State)? FindState(string id) => states.Value.TryGetValue(id, out var found) ? found : null;
+    public (KnownReading Kind, ReadingState State)? FindState(string id) => states.Value.TryGetValue(id, out var found) ? found : null;
 
     /// <summary>A hazard by id.</summary>
     /// <exception cref="KeyNotFoundException">There is none of that id.</exception>
@@ -155,7 +155,7 @@ public interface IKnowledgeSections
     IReadOnlyList<Procedure> Procedures();
 
     /// <summary>Symptoms, readings, checks.</summary>
-    Observables Observables();
+    TradeObservables Observables();
 
     /// <summary>Faults.</summary>
     IReadOnlyList<TradeFault> Faults();

@@ -169,23 +169,21 @@ public sealed class WareInquiry
     /// <summary>Expected gain of a test, bit: how much it narrows the shares on average.</summary>
     internal double BitsOf(string finding)
     {
-        var found = Causes.Sum(c => c.Share * Knowledge.ChanceOf(finding, c.Fault.Id));
-        double Half(double outcome, bool yes)
+        // H(shares) - P(found) H(given found) - P(not) H(given not), the sums of x log x of each side taken in one go.
+        var (found, now, yes, no) = (0.0, 0.0, 0.0, 0.0);
+        foreach (var cause in Causes)
         {
-            var sum = 0.0;
-            foreach (var cause in Causes)
-            {
-                var chance = Knowledge.ChanceOf(finding, cause.Fault.Id);
-                var p = cause.Share * (yes ? chance : 1 - chance) / outcome;
-                sum -= p > 0 ? p * Math.Log2(p) : 0;
-            }
-
-            return sum;
+            var chance = Knowledge.ChanceOf(finding, cause.Fault.Id);
+            found += cause.Share * chance;
+            now -= XLogX(cause.Share);
+            yes += XLogX(cause.Share * chance);
+            no += XLogX(cause.Share * (1 - chance));
         }
 
-        var now = -Causes.Sum(c => c.Share > 0 ? c.Share * Math.Log2(c.Share) : 0);
-        return now - (found * Half(found, true)) - ((1 - found) * Half(1 - found, false));
+        return now + yes - XLogX(found) + no - XLogX(1 - found);
     }
+
+    private static double XLogX(double x) => x > 0 ? x * Math.Log2(x) : 0;
 
     private static bool OtherState(string taken, string other)
     {
