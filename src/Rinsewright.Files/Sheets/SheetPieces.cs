@@ -55,7 +55,7 @@ internal sealed partial class SheetPieces(SheetText text, double width)
         var tag = h.Level == 1 ? PdfBlockLevelElementTag.Heading1 : PdfBlockLevelElementTag.Heading2;
         var rule = h.Level == 1 ? 0 : 3;
         return new SheetPiece(
-            h.Level == 1 ? 0 : 8,
+            h.Level == 1 ? 0 : 6,
             rule + (lines.Count * face.Line) + 2,
             (c, y) =>
             {

@@ -80,6 +80,29 @@ public sealed class DemoSheetTests
         Assert.Equal(2, pdf.PageCount);
     }
 
+    [Theory]
+    [InlineData(Paper.Letter, "en")]
+    [InlineData(Paper.Letter, "es")]
+    [InlineData(Paper.A4, "en")]
+    [InlineData(Paper.A4, "es")]
+    public void Four_readings_one_of_them_too_cold_and_a_long_note_take_two_pages(Paper paper, string language)
+    {
+        var report = Prove(
+            new ReadingDto("washTank", new AmountDto(158.6, "[degF]"), "probe"),
+            new ReadingDto("pumpedRinseTank", new AmountDto(164.1, "[degF]"), "probe"),
+            new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe"),
+            new ReadingDto("finalRinseLine", new AmountDto(20.1, "[psi]"), "machineGauge")
+        );
+        Assert.Equal("notProven", report.Verdict);
+        var document = InventedDocument.Of(report) with
+        {
+            Note =
+                "Replaced the final rinse thermostat, cleaned the end caps, ran three racks. Booster set to 185 °F. Told the night crew to drain the tanks before closing and leave the doors open.",
+        };
+        using var pdf = PdfText.Open(ProofSheet.Make(document, new SheetOptions(paper, language)));
+        Assert.Equal(2, pdf.PageCount);
+    }
+
     // What the built-in sources are called has words in both languages; abbreviations and numbers alone need none.
     [Fact]
     public void Every_built_in_source_has_its_words()
@@ -128,20 +151,22 @@ public sealed class DemoSheetTests
         );
     }
 
-    private static ProofReport Prove()
+    private static ProofReport Prove() =>
+        Prove(
+            new ReadingDto(
+                "finalRinseManifold",
+                new AmountDto(184, "[degF]"),
+                "probe",
+                new InstrumentDto("Probe no. 4", new AmountDto(1, "[degF]{diff}"))
+            ),
+            new ReadingDto("finalRinseLine", new AmountDto(19, "[psi]"), "machineGauge")
+        );
+
+    private static ProofReport Prove(params ReadingDto[] readings)
     {
         var request = new ProofRequest(
             Instrument: new InstrumentDto("Plate logger 7", new AmountDto(0.9, "[degF]{diff}"), new DateOnly(2026, 6, 2)),
-            Readings:
-            [
-                new ReadingDto(
-                    "finalRinseManifold",
-                    new AmountDto(184, "[degF]"),
-                    "probe",
-                    new InstrumentDto("Probe no. 4", new AmountDto(1, "[degF]{diff}"))
-                ),
-                new ReadingDto("finalRinseLine", new AmountDto(19, "[psi]"), "machineGauge"),
-            ]
+            Readings: readings
         );
         using var file = new MemoryStream(DemoLoggers.Bytes(DemoLoggers.LarkspurTwoTank));
         // Everything is in memory: the run ends before it first waits.
