@@ -28,7 +28,7 @@ public sealed class WareInquiryTests
         Assert.Equal(1, inquiry.Causes.Sum(c => c.Share), 1e-9);
     }
 
-    [Fact] // Bayes' rule by hand for two of the faults: weights 22 ... of the file, one picture, one finding
+    [Fact] // Bayes' rule by hand for two faults, one picture, one finding; weights, levels and leaks read off the files
     public void Shares_are_the_ratio_that_Bayes_gives()
     {
         var inquiry = WareInquiry.Begin(Trade, ["wr-etching"]).Answer("chk-permanent-test", true);
