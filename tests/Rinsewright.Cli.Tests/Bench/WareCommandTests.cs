@@ -58,7 +58,7 @@ public sealed class WareCommandTests
 
         Assert.Contains("Stop: Acid mixed with chlorine product", answer.Output, StringComparison.Ordinal);
         Assert.Contains("Everyone out", answer.Output, StringComparison.Ordinal);
-        Assert.DoesNotContain("Other tests", answer.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("chk-interior-dirty", answer.Output, StringComparison.Ordinal);
     }
 
     [Theory]
