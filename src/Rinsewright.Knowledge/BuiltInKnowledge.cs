@@ -1,5 +1,3 @@
-using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using Rinsewright.Engine.Knowledge;
 
 namespace Rinsewright.Knowledge;
@@ -12,42 +10,39 @@ public static class BuiltInKnowledge
     /// <summary>The knowledge; each section is read when it is first asked for.</summary>
     public static TradeKnowledge Trade => Loaded.Value;
 
-    /// <summary>Names of the sections, for tests and measurements.</summary>
-    internal static IReadOnlyList<string> Sections { get; } =
-    ["common", "sources", "parts", "procedures", "observables", "faults", "likelihoods", "ware-results", "service-visit", "glossary"];
-
-    internal static Stream Open(string section) =>
-        typeof(BuiltInKnowledge).Assembly.GetManifestResourceStream($"Knowledge/{section}.json")
-        ?? throw new InvalidOperationException($"The knowledge has no section {section}.");
-
-    private static T Read<T>(string section, JsonTypeInfo<T> type)
+    /// <summary>Bytes of a compiled section, for tests and measurements.</summary>
+    internal static byte[] Bytes(string section)
     {
-        using var stream = Open(section);
+        using var stream =
+            typeof(BuiltInKnowledge).Assembly.GetManifestResourceStream($"Knowledge/{section}.bin")
+            ?? throw new InvalidOperationException($"The knowledge has no section {section}.");
         var bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
-        return JsonSerializer.Deserialize(bytes, type) ?? throw new InvalidOperationException($"The section {section} is empty.");
+        return bytes;
     }
 
     private sealed class Embedded : IKnowledgeSections
     {
-        public SharedLists Common() => Read("common", KnowledgeJson.Default.SharedLists);
+        public SharedLists Common() => SectionReaders.Common(Open("common"));
 
-        public IReadOnlyList<KnownSource> Sources() => Read("sources", KnowledgeJson.Default.IReadOnlyListKnownSource);
+        public IReadOnlyList<KnownSource> Sources() => SectionReaders.Sources(Open("sources"));
 
-        public Anatomy Anatomy() => Read("parts", KnowledgeJson.Default.Anatomy);
+        public Anatomy Anatomy() => SectionReaders.Anatomy(Open("parts"));
 
-        public IReadOnlyList<Procedure> Procedures() => Read("procedures", KnowledgeJson.Default.IReadOnlyListProcedure);
+        public IReadOnlyList<Procedure> Procedures() => SectionReaders.Procedures(Open("procedures"));
 
-        public TradeObservables Observables() => Read("observables", KnowledgeJson.Default.TradeObservables);
+        public TradeObservables Observables() => SectionReaders.Observables(Open("observables"));
 
-        public IReadOnlyList<TradeFault> Faults() => Read("faults", KnowledgeJson.Default.IReadOnlyListTradeFault);
+        public IReadOnlyList<TradeFault> Faults() => SectionReaders.Faults(Open("faults"));
 
-        public Likelihoods Likelihoods() => Read("likelihoods", KnowledgeJson.Default.Likelihoods);
+        public Likelihoods Likelihoods() => SectionReaders.Likelihoods(Open("likelihoods"));
 
-        public IReadOnlyList<WareResult> WareResults() => Read("ware-results", KnowledgeJson.Default.IReadOnlyListWareResult);
+        public IReadOnlyList<WareResult> WareResults() => SectionReaders.WareResults(Open("ware-results"));
 
-        public ServiceVisit Visit() => Read("service-visit", KnowledgeJson.Default.ServiceVisit);
+        public ServiceVisit Visit() => SectionReaders.Visit(Open("service-visit"));
 
-        public IReadOnlyList<TradeTerm> Terms() => Read("glossary", KnowledgeJson.Default.IReadOnlyListTradeTerm);
+        public IReadOnlyList<TradeTerm> Terms() => SectionReaders.Terms(Open("glossary"));
+
+        private static KnowledgeReader Open(string section) => new(Bytes(section));
     }
 }

@@ -1,6 +1,9 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using Rinsewright.Engine.Knowledge;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Records;
+using Rinsewright.KnowledgeCompiler;
 using Rinsewright.Tests.Shared;
 
 namespace Rinsewright.Knowledge.Tests;
@@ -9,6 +12,10 @@ namespace Rinsewright.Knowledge.Tests;
 public sealed class BuiltInKnowledgeTests
 {
     private static readonly TradeKnowledge Trade = BuiltInKnowledge.Trade;
+
+    private static readonly KnowledgeText Text = new(
+        Tree.Files("knowledge", ".yaml").ToDictionary(f => Path.GetFileNameWithoutExtension(f), Tree.Read, StringComparer.Ordinal)
+    );
 
     [Fact]
     public void Every_section_is_read_whole()
@@ -27,17 +34,34 @@ public sealed class BuiltInKnowledgeTests
         Assert.Equal(34, Trade.Sources.Count);
     }
 
+    [Theory]
+    [InlineData("common", null)]
+    [InlineData("sources", "sources")]
+    [InlineData("parts", null)]
+    [InlineData("procedures", "procedures")]
+    [InlineData("observables", null)]
+    [InlineData("faults", "faults")]
+    [InlineData("likelihoods", null)]
+    [InlineData("ware-results", "results")]
+    [InlineData("service-visit", null)]
+    [InlineData("glossary", "terms")]
+    public void What_is_read_by_place_is_what_stands_by_name(string file, string? only)
+    {
+        // One way: YAML, JSON by key, records by name. The other: the section in the program, records by place.
+        var byName = Written(file, JsonSerializer.Deserialize(JsonOf.Compile(Text, file, only), TypeOf(file))!);
+        var byPlace = Written(file, Read(file));
+
+        Assert.True(byName.Length > 1000);
+        Assert.Equal(byName, byPlace);
+    }
+
     [Fact]
-    public void Text_is_text_and_not_markup_of_another_unit() =>
+    public void Text_says_degrees_as_people_write_them() =>
         Findings.None(
-            BuiltInKnowledge
-                .Sections.SelectMany(s =>
-                {
-                    using var reader = new StreamReader(BuiltInKnowledge.Open(s));
-                    return reader.ReadToEnd().Split("[\"").Skip(1).Select(t => (Section: s, Text: t.Split('"')[0]));
-                })
-                .Where(t => t.Text.Contains("degF", StringComparison.Ordinal) || t.Text.Contains('{', StringComparison.Ordinal))
-                .Select(t => $"{t.Section}: {t.Text}")
+            Schema
+                .Files.SelectMany(f => Written(f.File, Read(f.File)).Split("[\"").Skip(1).Select(t => (f.File, Text: t.Split('"')[0])))
+                .Where(t => t.Text.Contains("degF", StringComparison.Ordinal) || t.Text.Contains("degC", StringComparison.Ordinal))
+                .Select(t => $"{t.File}: {t.Text}")
         );
 
     [Fact]
@@ -99,5 +123,39 @@ public sealed class BuiltInKnowledgeTests
         Assert.True(Trade.Fits(["flight"], "flight"));
         Assert.False(Trade.Fits(["doors"], "flight"));
         Assert.True(Trade.Fits(["all"], "undercounter"));
+    }
+
+    private static string Written(string file, object section) => JsonSerializer.Serialize(section, TypeOf(file));
+
+    private static JsonTypeInfo TypeOf(string file) =>
+        file switch
+        {
+            "common" => KnowledgeJson.Default.SharedLists,
+            "sources" => KnowledgeJson.Default.IReadOnlyListKnownSource,
+            "parts" => KnowledgeJson.Default.Anatomy,
+            "procedures" => KnowledgeJson.Default.IReadOnlyListProcedure,
+            "observables" => KnowledgeJson.Default.TradeObservables,
+            "faults" => KnowledgeJson.Default.IReadOnlyListTradeFault,
+            "likelihoods" => KnowledgeJson.Default.Likelihoods,
+            "ware-results" => KnowledgeJson.Default.IReadOnlyListWareResult,
+            "service-visit" => KnowledgeJson.Default.ServiceVisit,
+            _ => KnowledgeJson.Default.IReadOnlyListTradeTerm,
+        };
+
+    private static object Read(string file)
+    {
+        return file switch
+        {
+            "common" => Trade.Common,
+            "sources" => (IReadOnlyList<KnownSource>)[.. Trade.Sources.Values],
+            "parts" => Trade.Anatomy,
+            "procedures" => Trade.Procedures,
+            "observables" => Trade.Observables,
+            "faults" => (IReadOnlyList<TradeFault>)[.. Trade.Faults.Values],
+            "likelihoods" => Trade.Likelihoods,
+            "ware-results" => Trade.WareResults,
+            "service-visit" => Trade.Visit,
+            _ => Trade.Terms,
+        };
     }
 }

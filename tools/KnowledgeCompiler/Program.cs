@@ -1,5 +1,3 @@
-using System.Text.Json;
-using Rinsewright.Knowledge;
 using Rinsewright.KnowledgeCompiler;
 
 // rinsewright-knowledge FOLDER [INTO]: checks the knowledge, and compiles it where INTO is given.
@@ -32,18 +30,18 @@ if (args is [_, var into])
     Directory.CreateDirectory(into);
     foreach (var (file, only) in Schema.Files)
     {
-        var json = JsonOf.Compile(text, file, only);
+        var bytes = SectionWriter.Compile(text, file, only);
         try
         {
-            ReadBack.Section(file, json);
+            _ = ReadBack.Section(file, bytes);
         }
-        catch (JsonException e)
+        catch (Exception e) when (e is InvalidDataException or IndexOutOfRangeException or ArgumentException)
         {
             Console.Error.WriteLine($"{file}.yaml: error yaml: the program cannot read what is compiled from it: {e.Message}");
             return 1;
         }
 
-        await File.WriteAllBytesAsync(Path.Combine(into, file + ".json"), json);
+        await File.WriteAllBytesAsync(Path.Combine(into, file + ".bin"), bytes);
     }
 
     await File.WriteAllTextAsync(Path.Combine(into, "done"), "");

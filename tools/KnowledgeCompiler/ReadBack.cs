@@ -1,23 +1,28 @@
-using System.Text.Json;
 using Rinsewright.Knowledge;
 
 namespace Rinsewright.KnowledgeCompiler;
 
-/// <summary>Reads a compiled section as the program will.</summary>
+/// <summary>Reads a compiled section through the reader of the program.</summary>
 internal static class ReadBack
 {
-    public static object? Section(string file, byte[] json) =>
-        file switch
+    /// <summary>The section; the reader must come out exactly at its end.</summary>
+    /// <exception cref="InvalidDataException">Schema and reader do not agree.</exception>
+    public static object Section(string file, byte[] bytes)
+    {
+        var reader = new KnowledgeReader(bytes);
+        object read = file switch
         {
-            "common" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.SharedLists),
-            "sources" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListKnownSource),
-            "parts" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.Anatomy),
-            "procedures" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListProcedure),
-            "observables" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.TradeObservables),
-            "faults" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListTradeFault),
-            "likelihoods" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.Likelihoods),
-            "ware-results" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListWareResult),
-            "service-visit" => JsonSerializer.Deserialize(json, KnowledgeJson.Default.ServiceVisit),
-            _ => JsonSerializer.Deserialize(json, KnowledgeJson.Default.IReadOnlyListTradeTerm),
+            "common" => SectionReaders.Common(reader),
+            "sources" => SectionReaders.Sources(reader),
+            "parts" => SectionReaders.Anatomy(reader),
+            "procedures" => SectionReaders.Procedures(reader),
+            "observables" => SectionReaders.Observables(reader),
+            "faults" => SectionReaders.Faults(reader),
+            "likelihoods" => SectionReaders.Likelihoods(reader),
+            "ware-results" => SectionReaders.WareResults(reader),
+            "service-visit" => SectionReaders.Visit(reader),
+            _ => SectionReaders.Terms(reader),
         };
+        return reader.AtEnd ? read : throw new InvalidDataException($"{file}: schema and reader do not agree; see SectionReaders.cs");
+    }
 }

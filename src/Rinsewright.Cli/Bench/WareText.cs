@@ -33,7 +33,7 @@ internal sealed class WareText(TextWriter writer, Words words, TradeKnowledge tr
         Next(inquiry);
         page.Line();
         page.Line(words["ware.causes"]);
-        var shown = inquiry.Causes.Where(c => c.Named || c.Share >= 0.05).Take(Causes).ToList();
+        var shown = inquiry.Causes.Take(Causes).ToList();
         foreach (var cause in shown)
         {
             page.Entry($"  {Percent(cause.Share), 5}", T(cause.Fault.Name), 9);

@@ -4,7 +4,11 @@ namespace Rinsewright.Engine.Knowledge;
 /// <param name="Symptoms">What people say, and when or of which ware.</param>
 /// <param name="Readings">What is read, with its named states.</param>
 /// <param name="Checks">What is found or not found.</param>
-public sealed record TradeObservables(IReadOnlyList<Symptom> Symptoms, IReadOnlyList<KnownReading> Readings, IReadOnlyList<TradeCheck> Checks);
+public sealed record TradeObservables(
+    IReadOnlyList<Symptom> Symptoms,
+    IReadOnlyList<KnownReading> Readings,
+    IReadOnlyList<TradeCheck> Checks
+);
 
 /// <summary>What people say.</summary>
 /// <param name="Id">Its id, <c>sym-</c>, or <c>ctx-</c> for when, what changed and which ware.</param>

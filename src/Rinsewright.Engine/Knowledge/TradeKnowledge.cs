@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using Rinsewright.Engine.Records;
 
 namespace Rinsewright.Engine.Knowledge;
@@ -8,44 +7,44 @@ namespace Rinsewright.Engine.Knowledge;
 public sealed class TradeKnowledge
 {
     private readonly Lazy<SharedLists> common;
-    private readonly Lazy<FrozenDictionary<string, KnownSource>> sources;
+    private readonly Lazy<Dictionary<string, KnownSource>> sources;
     private readonly Lazy<Anatomy> anatomy;
     private readonly Lazy<IReadOnlyList<Procedure>> procedures;
     private readonly Lazy<TradeObservables> observables;
-    private readonly Lazy<FrozenDictionary<string, TradeFault>> faults;
+    private readonly Lazy<Dictionary<string, TradeFault>> faults;
     private readonly Lazy<Likelihoods> likelihoods;
     private readonly Lazy<IReadOnlyList<WareResult>> ware;
     private readonly Lazy<ServiceVisit> visit;
     private readonly Lazy<IReadOnlyList<TradeTerm>> terms;
-    private readonly Lazy<FrozenDictionary<string, TradeCheck>> checks;
-    private readonly Lazy<FrozenDictionary<string, (KnownReading Kind, ReadingState State)>> states;
-    private readonly Lazy<FrozenDictionary<string, Symptom>> symptoms;
-    private readonly Lazy<FrozenDictionary<string, FrozenDictionary<string, Level>>> levels;
+    private readonly Lazy<Dictionary<string, TradeCheck>> checks;
+    private readonly Lazy<Dictionary<string, (KnownReading Kind, ReadingState State)>> states;
+    private readonly Lazy<Dictionary<string, Symptom>> symptoms;
+    private readonly Lazy<Dictionary<string, Dictionary<string, Level>>> levels;
 
     /// <summary>Knowledge over sections that are read late.</summary>
     public TradeKnowledge(IKnowledgeSections sections)
     {
         common = new(sections.Common);
-        sources = new(() => sections.Sources().ToFrozenDictionary(s => s.Id, StringComparer.Ordinal));
+        sources = new(() => sections.Sources().ToDictionary(s => s.Id, StringComparer.Ordinal));
         anatomy = new(sections.Anatomy);
         procedures = new(sections.Procedures);
         observables = new(sections.Observables);
-        faults = new(() => sections.Faults().ToFrozenDictionary(f => f.Id, StringComparer.Ordinal));
+        faults = new(() => sections.Faults().ToDictionary(f => f.Id, StringComparer.Ordinal));
         likelihoods = new(sections.Likelihoods);
         ware = new(sections.WareResults);
         visit = new(sections.Visit);
         terms = new(sections.Terms);
-        checks = new(() => Observables.Checks.ToFrozenDictionary(c => c.Id, StringComparer.Ordinal));
-        symptoms = new(() => Observables.Symptoms.ToFrozenDictionary(s => s.Id, StringComparer.Ordinal));
+        checks = new(() => Observables.Checks.ToDictionary(c => c.Id, StringComparer.Ordinal));
+        symptoms = new(() => Observables.Symptoms.ToDictionary(s => s.Id, StringComparer.Ordinal));
         states = new(() =>
             Observables
                 .Readings.SelectMany(r => r.States.Select(s => (s.Id, Value: (r, s))))
-                .ToFrozenDictionary(s => s.Id, s => s.Value, StringComparer.Ordinal)
+                .ToDictionary(s => s.Id, s => s.Value, StringComparer.Ordinal)
         );
         levels = new(() =>
-            Likelihoods.Faults.ToFrozenDictionary(
+            Likelihoods.Faults.ToDictionary(
                 f => f.Id,
-                f => f.All().ToFrozenDictionary(l => l.Finding, l => l.Level, StringComparer.Ordinal),
+                f => f.All().ToDictionary(l => l.Finding, l => l.Level, StringComparer.Ordinal),
                 StringComparer.Ordinal
             )
         );

@@ -8,7 +8,7 @@ namespace Rinsewright.Engine.Ware;
 /// <param name="Who"><c>crew</c>, <c>supervisor</c> or <c>technician</c>: which tests are open.</param>
 public sealed record WareSetting(string? MachineType = null, string? Sanitizing = null, string Who = "technician");
 
-/// <summary>A cause with its share among all faults that fit the machine.</summary>
+/// <summary>A cause with its share among all that can make the picture.</summary>
 /// <param name="Fault">What can be wrong.</param>
 /// <param name="Share">0 to 1: an expert's estimate turned by what was found; not a measured frequency.</param>
 /// <param name="Named">Whether the picture names it.</param>
@@ -48,7 +48,6 @@ public sealed class WareInquiry
     // A test that tells less is not worth offering as the next one, bit.
     private const double LeastWorth = 0.02;
 
-    private readonly IReadOnlyList<(TradeFault Fault, double Log)> weighed;
     private readonly HashSet<string> skipped;
     private readonly Lazy<IReadOnlyList<WareOffer>> open;
 
@@ -65,8 +64,7 @@ public sealed class WareInquiry
         Setting = setting;
         Trail = trail;
         this.skipped = skipped;
-        weighed = [.. knowledge.Faults.Values.Where(Fits).Select(f => (f, LogWeight(f)))];
-        Causes = Ranked();
+        (Causes, Elsewhere) = Ranked();
         open = new(() => WareOffers.Of(this));
     }
 
@@ -82,8 +80,11 @@ public sealed class WareInquiry
     /// <summary>What was done.</summary>
     public WareTrail Trail { get; }
 
-    /// <summary>Faults that fit the machine, the likeliest first; their shares sum to 1.</summary>
+    /// <summary>Faults that fit the machine and can make a picture, the likeliest first; with <see cref="Elsewhere"/> their shares sum to 1.</summary>
     public IReadOnlyList<WareCause> Causes { get; }
+
+    /// <summary>Share of something that none of these faults is: the leak of what was seen.</summary>
+    public double Elsewhere { get; }
 
     /// <summary>Tests that are open now, dangers first, then what tells most per minute. What must wait for a rinse is not among them.</summary>
     public IReadOnlyList<WareOffer> Offers => [.. open.Value.Where(o => !o.Licensed && Trail.Allows(o.Agents))];
@@ -171,13 +172,18 @@ public sealed class WareInquiry
     {
         // H(shares) - P(found) H(given found) - P(not) H(given not), the sums of x log x of each side taken in one go.
         var (found, now, yes, no) = (0.0, 0.0, 0.0, 0.0);
+        void Add(double share, double chance)
+        {
+            found += share * chance;
+            now -= XLogX(share);
+            yes += XLogX(share * chance);
+            no += XLogX(share * (1 - chance));
+        }
+
+        Add(Elsewhere, Knowledge.Likelihoods.Leaks[finding]);
         foreach (var cause in Causes)
         {
-            var chance = Knowledge.ChanceOf(finding, cause.Fault.Id);
-            found += cause.Share * chance;
-            now -= XLogX(cause.Share);
-            yes += XLogX(cause.Share * chance);
-            no += XLogX(cause.Share * (1 - chance));
+            Add(cause.Share, Knowledge.ChanceOf(finding, cause.Fault.Id));
         }
 
         return now + yes - XLogX(found) + no - XLogX(1 - found);
@@ -195,22 +201,10 @@ public sealed class WareInquiry
         (Setting.MachineType is not { } type || Knowledge.Fits(fault.Machines, type))
         && (Setting.Sanitizing is not { } mode || fault.Sanitizing is null || fault.Sanitizing == mode);
 
-    private double LogWeight(TradeFault fault)
-    {
-        var log = Math.Log(fault.Prior.Weight);
-        foreach (var picture in Pictures)
-        {
-            log += Math.Log(picture.Symptoms.Max(s => Knowledge.ChanceOf(s, fault.Id)));
-        }
-
-        foreach (var (finding, found) in Evidence())
-        {
-            var chance = Knowledge.ChanceOf(finding, fault.Id);
-            log += Math.Log(found ? chance : 1 - chance);
-        }
-
-        return log;
-    }
+    // Chance of all that was seen and found, for one hypothesis.
+    private double LogChance(Func<string, double> chanceOf) =>
+        Pictures.Sum(p => Math.Log(p.Symptoms.Max(chanceOf)))
+        + Evidence().Sum(e => Math.Log(e.Found ? chanceOf(e.Finding) : 1 - chanceOf(e.Finding)));
 
     // A reading is one draw: where one state is found, its other states are not.
     private IEnumerable<(string Finding, bool Found)> Evidence()
@@ -228,18 +222,29 @@ public sealed class WareInquiry
         }
     }
 
-    private List<WareCause> Ranked()
+    private (IReadOnlyList<WareCause> Causes, double Elsewhere) Ranked()
     {
         var named = Pictures.SelectMany(p => p.Causes.Concat(p.Tests.SelectMany(t => t.Points))).ToHashSet(StringComparer.Ordinal);
-        var most = weighed.Max(w => w.Log);
-        var sum = weighed.Sum(w => Math.Exp(w.Log - most));
-        return
-        [
-            .. weighed
-                .Select(w => new WareCause(w.Fault, Math.Exp(w.Log - most) / sum, named.Contains(w.Fault.Id)))
-                .OrderByDescending(c => c.Share)
-                .ThenBy(c => c.Fault.Id, StringComparer.Ordinal),
-        ];
+        var symptoms = Pictures.SelectMany(p => p.Symptoms).ToList();
+        bool Shows(TradeFault fault) => symptoms.Exists(s => Knowledge.LevelOf(fault.Id, s) > Level.Unlisted);
+        var weighed = Knowledge
+            .Faults.Values.Where(f => Fits(f) && (named.Contains(f.Id) || Shows(f)))
+            .Select(f => (Fault: f, Log: Math.Log(f.Prior.Weight) + LogChance(finding => Knowledge.ChanceOf(finding, f.Id))))
+            .ToList();
+
+        // That no fault of the list is behind it has the weight at which a fault is certain.
+        var elsewhere = -Math.Log(Knowledge.Likelihoods.PriorScale) + LogChance(finding => Knowledge.Likelihoods.Leaks[finding]);
+        var most = weighed.Select(w => w.Log).Append(elsewhere).Max();
+        var sum = weighed.Sum(w => Math.Exp(w.Log - most)) + Math.Exp(elsewhere - most);
+        return (
+            [
+                .. weighed
+                    .Select(w => new WareCause(w.Fault, Math.Exp(w.Log - most) / sum, named.Contains(w.Fault.Id)))
+                    .OrderByDescending(c => c.Share)
+                    .ThenBy(c => c.Fault.Id, StringComparer.Ordinal),
+            ],
+            Math.Exp(elsewhere - most) / sum
+        );
     }
 
     private TradeFault? Danger()

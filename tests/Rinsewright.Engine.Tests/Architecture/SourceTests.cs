@@ -64,7 +64,9 @@ public sealed partial class SourceTests
         Tree.Files("src", ".cs", ".json", ".csv", ".md", ".razor")
             .Concat(Tree.Files("tests", ".cs", ".csv"))
             .Concat(Tree.Files("docs", ".md"))
-            .Where(f => !f.Contains("/Architecture/", StringComparison.Ordinal));
+            .Where(f => !f.Contains("/Architecture/", StringComparison.Ordinal))
+            // Plants pieces of YAML, whose lists look like keys; the sources of the knowledge have rules of their own.
+            .Where(f => !f.EndsWith("/KnowledgeRulesTests.cs", StringComparison.Ordinal));
 
     private static IEnumerable<string> Cited(string text) =>
         Citation()

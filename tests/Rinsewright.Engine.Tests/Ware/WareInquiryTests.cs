@@ -25,10 +25,10 @@ public sealed class WareInquiryTests
         var inquiry = WareInquiry.Begin(Trade, [picture]).Answer(test, true);
 
         Assert.Equal(cause, inquiry.Causes[0].Fault.Id);
-        Assert.Equal(1, inquiry.Causes.Sum(c => c.Share), 1e-9);
+        Assert.Equal(1, inquiry.Causes.Sum(c => c.Share) + inquiry.Elsewhere, 1e-9);
     }
 
-    [Fact] // Bayes' rule by hand for two of the faults: weights 22 ... of the file, one picture, one finding
+    [Fact] // Bayes' rule by hand for two faults, one picture, one finding; weights, levels and leaks read off the files
     public void Shares_are_the_ratio_that_Bayes_gives()
     {
         var inquiry = WareInquiry.Begin(Trade, ["wr-etching"]).Answer("chk-permanent-test", true);
@@ -40,6 +40,9 @@ public sealed class WareInquiryTests
         var etched = 12 * (1 - (0.03 * 0.985)) * (1 - (0.03 * (1 - leak)));
         var overset = Trade.Faults["detergent-overset"].Prior.Weight * (1 - (0.7 * 0.985)) * leak;
 
+        // Something else: 1/0.001, and both leaks.
+        var elsewhere = 1000 * 0.015 * leak;
+        Assert.Equal(etched / elsewhere, Share("glass-etched") / inquiry.Elsewhere, 1e-6 * etched / elsewhere);
         Assert.Equal(etched / overset, Share("glass-etched") / Share("detergent-overset"), 1e-6 * etched / overset);
     }
 
@@ -47,11 +50,14 @@ public sealed class WareInquiryTests
     public void Gain_is_what_the_shares_narrow_on_average()
     {
         var inquiry = WareInquiry.Begin(Trade, ["wr-white-film"]);
-        static double Entropy(WareInquiry i) => -i.Causes.Where(c => c.Share > 0).Sum(c => c.Share * Math.Log2(c.Share));
+        static double Entropy(WareInquiry i) =>
+            -i.Causes.Select(c => c.Share).Append(i.Elsewhere).Where(s => s > 0).Sum(s => s * Math.Log2(s));
 
         foreach (var offer in inquiry.Offers.Where(o => !o.Finding.Contains('/', StringComparison.Ordinal)))
         {
-            var found = inquiry.Causes.Sum(c => c.Share * Trade.ChanceOf(offer.Finding, c.Fault.Id));
+            var found =
+                inquiry.Causes.Sum(c => c.Share * Trade.ChanceOf(offer.Finding, c.Fault.Id))
+                + (inquiry.Elsewhere * Trade.Likelihoods.Leaks[offer.Finding]);
             var after =
                 (found * Entropy(inquiry.Answer(offer.Finding, true))) + ((1 - found) * Entropy(inquiry.Answer(offer.Finding, false)));
             Assert.Equal(Entropy(inquiry) - after, offer.Bits, 1e-9);

@@ -2,11 +2,12 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Rinsewright.Engine.Knowledge;
 
-namespace Rinsewright.Knowledge;
+namespace Rinsewright.Knowledge.Tests;
 
-/// <summary>How compiled knowledge is written: camel-case names, texts as <c>["English", "Spanish"]</c>. The compiler reads back through it what it wrote.</summary>
+/// <summary>Knowledge as JSON: camel-case names, texts as <c>["English", "Spanish"]</c>. Reads by name what the program reads by place.</summary>
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     RespectNullableAnnotations = true,
     RespectRequiredConstructorParameters = true,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,

@@ -1,9 +1,10 @@
 using System.Text;
 using System.Text.Json;
+using Rinsewright.KnowledgeCompiler;
 
-namespace Rinsewright.KnowledgeCompiler;
+namespace Rinsewright.Knowledge.Tests;
 
-/// <summary>Writes checked knowledge as the program reads it: camel-case names, texts as an array of English and Spanish, empty lists where a list is left out.</summary>
+/// <summary>Writes checked knowledge as JSON, the other way round: camel-case names, texts as an array of English and Spanish, empty lists where a list is left out.</summary>
 internal static class JsonOf
 {
     private static readonly JsonWriterOptions Compact = new()
