@@ -55,7 +55,9 @@ public sealed class MachineRunTests
         foreach (var path in Tree.Files("docs/examples", ".json").Select(f => Path.Combine(Tree.Root, f)))
         {
             using var json = await JsonAsync("run", path, "--json");
-            var machine = Contracts.Machines.MachineFile.Read(await File.ReadAllTextAsync(path)).Machine!;
+            var machine = Contracts
+                .Machines.MachineFile.Read(await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken))
+                .Machine!;
             var racks = json.RootElement.GetProperty("racksPerHour").GetDouble();
             var screen = Engine.Machines.SteadyState.Of(machine, racks).Observables.Where(o => o.Value is not null).ToList();
             Assert.InRange(screen.Count, 15, 60);

@@ -113,7 +113,7 @@ public sealed class BenchFlow(BrowserFixture fixture)
         var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("#bench-pdf"));
         await using var file = File.OpenRead(await download.PathAsync());
         var head = new byte[5];
-        await file.ReadExactlyAsync(head);
+        await file.ReadExactlyAsync(head, TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-"u8.ToArray(), head);
         var result = await page.RunAxe(new AxeRunOptions());
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
