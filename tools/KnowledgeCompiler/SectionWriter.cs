@@ -3,7 +3,7 @@ using System.Text;
 namespace Rinsewright.KnowledgeCompiler;
 
 /// <summary>Writes checked knowledge as <c>KnowledgeReader</c> reads it: the texts of a section, each once, then its values in the order of <see cref="Schema"/>.</summary>
-internal sealed class SectionWriter
+internal sealed class SectionWriter : IDisposable
 {
     private readonly MemoryStream body = new();
     private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
@@ -13,7 +13,7 @@ internal sealed class SectionWriter
     /// <summary>A file of the knowledge, compiled.</summary>
     public static byte[] Compile(KnowledgeText text, string file, string? only)
     {
-        var writer = new SectionWriter();
+        using var writer = new SectionWriter();
         if (only is null)
         {
             writer.Write(Schema.Shapes[file], text[file]!);
@@ -25,6 +25,8 @@ internal sealed class SectionWriter
 
         return writer.Whole();
     }
+
+    public void Dispose() => body.Dispose();
 
     private byte[] Whole()
     {
