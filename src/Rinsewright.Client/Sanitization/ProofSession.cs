@@ -242,10 +242,27 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             await work.SaveAsync(Proof, unjudged: again);
             if (again)
             {
-                await JudgeAsync();
+                await KeepWhileAsync(JudgeAsync());
                 await work.SaveAsync(Proof, unjudged: Failure is not null || Cancelled || Problem is not null);
             }
         }
+    }
+
+    // A long file is judged for seconds: what is typed meanwhile is kept at once, not when the judgement is through.
+    private async Task KeepWhileAsync(Task judging)
+    {
+        var kept = wishes;
+        while (!judging.IsCompleted)
+        {
+            await Task.WhenAny(judging, Task.Delay(Pause, clock));
+            if (wishes != kept && !judging.IsCompleted)
+            {
+                kept = wishes;
+                await work.SaveAsync(Proof!, unjudged: true);
+            }
+        }
+
+        await judging;
     }
 
     private async Task TakeOneAsync(TakenFile file)

@@ -59,6 +59,38 @@ public sealed class ProofSessionTests
         await trying;
     }
 
+    /// <summary>What is typed while a long file is judged is on the device before the judgement is through.</summary>
+    [Fact]
+    public async Task What_is_typed_during_a_judgement_is_kept_at_once()
+    {
+        await session.TryAsync(Demo.All[0]);
+        var held = new TaskCompletionSource();
+        computing.Held = held.Task;
+        var (wash, rinse) = (ReadingSlot.Machine.First(s => s.Id == "wash"), ReadingSlot.Machine.First(s => s.Id == "final-rinse"));
+        session.Ask(r => wash.Put(r, new ReadingDto("washTank", new AmountDto(158.6, "[degF]"), "probe")));
+        await UntilAsync(() => session.Running);
+        session.Ask(r => rinse.Put(r, new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe")));
+        var id = session.Proof!.Id;
+        await UntilAsync(async () => (await work.OpenAsync(id))!.Request.Readings?.Count == 2);
+        Assert.True(session.Running);
+        Assert.True(await work.IsUnjudgedAsync(id));
+        held.SetResult();
+        await session.SettledAsync();
+        Assert.Equal("notProven", (await work.OpenAsync(id))!.Report.Verdict);
+        Assert.False(await work.IsUnjudgedAsync(id));
+    }
+
+    private static Task UntilAsync(Func<bool> holds) => UntilAsync(() => Task.FromResult(holds()));
+
+    private static async Task UntilAsync(Func<Task<bool>> holds)
+    {
+        for (var i = 0; !await holds(); i++)
+        {
+            Assert.True(i < 500, "It never came about.");
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+    }
+
     /// <summary>Looking at an empty screen saves nothing.</summary>
     [Fact]
     public async Task Nothing_is_saved_before_something_is_given()
