@@ -44,7 +44,17 @@ public sealed class WareCommandTests
     [InlineData("es", "PRECAUCIÓN: Ácido: lentes y guantes", "Estimación de experto")]
     public async Task The_caution_stands_at_the_step(string language, string caution, string estimate)
     {
-        var answer = await Run.Async(["bench", "ware", "white-film", "--not-found", "chk-rinse-clears", "--language", language]);
+        var answer = await Run.Async([
+            "bench",
+            "ware",
+            "white-film",
+            "--not-found",
+            "chk-rinse-clears",
+            "--not-found",
+            "chk-detergent-empty",
+            "--language",
+            language,
+        ]);
 
         Assert.Equal(0, answer.Status);
         Assert.Contains(caution, answer.Output, StringComparison.Ordinal);
