@@ -35,6 +35,10 @@ public sealed class WareFlow(BrowserFixture fixture)
         await page.ClickAsync("#wr-etching");
         await Assertions.Expect(page.Locator(".ware-next")).ToContainTextAsync(screen.Words["ware.skip"]);
         await CheckAsync("test");
+        var cloud = language == "en" ? "Nothing removes the cloud" : "no se quita con nada";
+        await page.GetByRole(AriaRole.Button, new() { Name = $"{screen.Words["ware.instead"]}: {cloud}" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".ware-next h3")).ToHaveTextAsync(cloud);
+        await CheckAsync("acid test");
         await page.Locator(".ware-next .btn.go").ClickAsync();
         await Assertions.Expect(page.Locator(".ware-next h3")).ToHaveTextAsync(screen.Words["ware.next.rinse"]);
         await CheckAsync("rinse");
