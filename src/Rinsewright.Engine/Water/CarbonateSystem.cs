@@ -14,7 +14,7 @@ public readonly record struct CarbonateSystem(double Calcium, double Carbon, dou
     private const double LowestPH = 0;
     private const double HighestPH = 14;
     private const double Closeness = 1e-13;
-    private const int MostSteps = 200;
+    private const int MostSteps = 100;
 
     /// <summary>
     /// System from what is measured: the carbonate follows from pH and alkalinity at the temperature of the sample. Null where the alkalinity is less than that pH alone needs: such
@@ -57,41 +57,46 @@ public readonly record struct CarbonateSystem(double Calcium, double Carbon, dou
         return (Alkalinity - s.Free - (Carbon * s.Charge)) / (2 - s.Charge);
     }
 
+    // Chandrupatla's method: inverse quadratic interpolation where three points allow it, halving where they do not, or where an end is not finite. About a dozen steps.
     private double Search(in CarbonateConstants at, bool precipitate)
     {
-        var (low, high) = (LowestPH, HighestPH);
-        var (pH, before) = (8.0, double.NaN);
-        var (fLow, fHigh) = (double.NegativeInfinity, double.PositiveInfinity);
-        for (var step = 0; step < MostSteps && high - low > Closeness; step++)
+        var (x1, x2) = (LowestPH, HighestPH);
+        var (f1, f2) = (At(x1, at, precipitate), At(x2, at, precipitate));
+        var t = 0.5;
+        for (var step = 0; step < MostSteps; step++)
         {
-            var f = precipitate ? Supersaturation(pH, at) : ChargeGap(pH, 0, at);
-            if (f == 0)
+            var x = x1 + (t * (x2 - x1));
+            var f = At(x, at, precipitate);
+            double x3 = x1,
+                f3 = f1;
+            if (f < 0 != f1 < 0)
             {
-                return pH;
+                (x3, f3) = (x2, f2);
+                (x2, f2) = (x1, f1);
             }
 
-            if (f < 0)
+            (x1, f1) = (x, f);
+            var best = Math.Abs(f1) < Math.Abs(f2) ? x1 : x2;
+            var limit = Closeness / Math.Abs(x2 - x1);
+            if (f1 == 0 || limit > 0.5)
             {
-                (low, fLow) = (pH, f);
-            }
-            else
-            {
-                (high, fHigh) = (pH, f);
+                return f1 == 0 ? x1 : best;
             }
 
-            // Secant through the bracket where it shrinks well; halving where it does not, or where an end is not finite.
-            var next = low + ((high - low) * (fLow / (fLow - fHigh)));
-            var slow = step % 3 == 2 || !(next > low && next < high);
-            before = pH;
-            pH = slow ? low + ((high - low) / 2) : next;
-            if (pH == before)
-            {
-                return pH;
-            }
+            double xi = (x1 - x2) / (x3 - x2),
+                phi = (f1 - f2) / (f3 - f2);
+            t =
+                phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
+                    ? (f1 / (f2 - f1) * (f3 / (f2 - f3))) + ((x3 - x1) / (x2 - x1) * (f1 / (f3 - f1)) * (f2 / (f3 - f2)))
+                    : 0.5;
+            t = double.IsFinite(t) ? Math.Clamp(t, limit, 1 - limit) : 0.5;
         }
 
-        return pH;
+        return x1;
     }
+
+    private double At(double pH, in CarbonateConstants at, bool precipitate) =>
+        precipitate ? Supersaturation(pH, at) : ChargeGap(pH, 0, at);
 
     private double Supersaturation(double pH, in CarbonateConstants at)
     {
