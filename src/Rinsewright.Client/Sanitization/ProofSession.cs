@@ -242,16 +242,15 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             await work.SaveAsync(Proof, unjudged: again);
             if (again)
             {
-                await KeepWhileAsync(JudgeAsync());
+                await KeepWhileAsync(JudgeAsync(), done);
                 await work.SaveAsync(Proof, unjudged: Failure is not null || Cancelled || Problem is not null);
             }
         }
     }
 
     // A long file is judged for seconds: what is typed meanwhile is kept at once, not when the judgement is through.
-    private async Task KeepWhileAsync(Task judging)
+    private async Task KeepWhileAsync(Task judging, int kept)
     {
-        var kept = wishes;
         while (!judging.IsCompleted)
         {
             await Task.WhenAny(judging, Task.Delay(Pause, clock));
