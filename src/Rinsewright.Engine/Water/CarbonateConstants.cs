@@ -43,6 +43,10 @@ public readonly record struct CarbonateConstants
         DebyeHueckel = 1.82e6 * Math.Pow(Dielectric * t, -1.5);
         var root = Math.Sqrt(ionicStrength);
         PF = DebyeHueckel * ((root / (1 + root)) - (0.3 * ionicStrength));
+        Bicarbonate = Math.Pow(10, PF - PK1);
+        Carbonate = Math.Pow(10, (3 * PF) - PK2);
+        Hydroxide = Math.Pow(10, PF - PKw);
+        Hydrogen = Math.Pow(10, PF);
     }
 
     /// <summary>First dissociation of carbonic acid, negative decimal logarithm.</summary>
@@ -65,4 +69,13 @@ public readonly record struct CarbonateConstants
 
     /// <summary>Negative logarithm of the activity coefficient of a single charge; of a double charge four times that.</summary>
     public double PF { get; }
+
+    // What the shares of the carbonate and the charges of the water are made of, each for 10^pH of 1: found once, since a search asks for them a dozen times.
+    internal double Bicarbonate { get; }
+
+    internal double Carbonate { get; }
+
+    internal double Hydroxide { get; }
+
+    internal double Hydrogen { get; }
 }

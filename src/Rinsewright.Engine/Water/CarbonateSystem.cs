@@ -15,6 +15,7 @@ public readonly record struct CarbonateSystem(double Calcium, double Carbon, dou
     private const double HighestPH = 14;
     private const double Closeness = 1e-13;
     private const int MostSteps = 100;
+    private static readonly double Ln10 = Math.Log(10);
 
     /// <summary>
     /// System from what is measured: the carbonate follows from pH and alkalinity at the temperature of the sample. Null where the alkalinity is less than that pH alone needs: such
@@ -38,7 +39,7 @@ public readonly record struct CarbonateSystem(double Calcium, double Carbon, dou
     }
 
     /// <summary>Carbonate that falls out until the water is just saturated, mol/L; below 0 what it could still dissolve. Equation W27.</summary>
-    public double Precipitable(in CarbonateConstants at) => Fallen(Search(at, precipitate: true), at);
+    public double Precipitable(in CarbonateConstants at) => Fallen(Speciation.At(Search(at, precipitate: true), at));
 
     /// <summary>How far the charges of a solution are from balance, eq/L: for tests.</summary>
     /// <param name="pH">pH of the solution.</param>
@@ -51,11 +52,7 @@ public readonly record struct CarbonateSystem(double Calcium, double Carbon, dou
     }
 
     // With x fallen out, charge balance reads (C - x) b + w = Alk - 2 x: x follows from the pH, and both calcium and carbonate left must be above nothing.
-    private double Fallen(double pH, in CarbonateConstants at)
-    {
-        var s = Speciation.At(pH, at);
-        return (Alkalinity - s.Free - (Carbon * s.Charge)) / (2 - s.Charge);
-    }
+    private double Fallen(in Speciation s) => (Alkalinity - s.Free - (Carbon * s.Charge)) / (2 - s.Charge);
 
     // Chandrupatla's method: inverse quadratic interpolation where three points allow it, halving where they do not, or where an end is not finite. About a dozen steps.
     private double Search(in CarbonateConstants at, bool precipitate)
@@ -100,11 +97,10 @@ public readonly record struct CarbonateSystem(double Calcium, double Carbon, dou
 
     private double Supersaturation(double pH, in CarbonateConstants at)
     {
-        var fallen = Fallen(pH, at);
+        var s = Speciation.At(pH, at);
+        var fallen = Fallen(s);
         var (calcium, carbon) = (Calcium - fallen, Carbon - fallen);
-        return calcium > 0 && carbon > 0
-            ? Math.Log10(calcium * carbon * Speciation.At(pH, at).Carbonate) - (8 * at.PF) + at.PKs
-            : double.NegativeInfinity;
+        return calcium > 0 && carbon > 0 ? Math.Log10(calcium * carbon * s.Carbonate) - (8 * at.PF) + at.PKs : double.NegativeInfinity;
     }
 
     // Shares of the carbonate at a pH, its charge for each mol, and the charge that water itself adds (OH⁻ less H⁺), all as concentrations.
@@ -112,10 +108,11 @@ public readonly record struct CarbonateSystem(double Calcium, double Carbon, dou
     {
         public static Speciation At(double pH, in CarbonateConstants at)
         {
-            var bicarbonate = Math.Pow(10, pH - at.PK1 + at.PF);
-            var carbonate = bicarbonate * Math.Pow(10, pH - at.PK2 + (3 * at.PF));
+            var h = Math.Exp(Ln10 * pH);
+            var bicarbonate = h * at.Bicarbonate;
+            var carbonate = bicarbonate * h * at.Carbonate;
             var all = 1 + bicarbonate + carbonate;
-            var free = Math.Pow(10, pH + at.PF - at.PKw) - Math.Pow(10, at.PF - pH);
+            var free = (h * at.Hydroxide) - (at.Hydrogen / h);
             return new Speciation(carbonate / all, (bicarbonate + (2 * carbonate)) / all, free);
         }
     }
