@@ -84,9 +84,13 @@ public sealed class MachineFlow(BrowserFixture fixture)
 
         // What if the water comes in colder: the booster no longer makes it.
         await TabAsync("what-if");
+        await page.FillAsync("#knob-water-typed", "hot");
+        await page.Locator("#knob-water-typed").BlurAsync();
+        await Assertions.Expect(page.Locator("#knob-water-problem")).ToContainTextAsync("180");
         await page.FillAsync("#knob-water-typed", "60");
         await page.Locator("#knob-water-typed").BlurAsync();
         await page.Locator("#what-if-result .limit-list .st.bad").First.WaitForAsync();
+        await Assertions.Expect(page.Locator("#knob-water-problem")).ToHaveCountAsync(0);
         await page.Locator("#day-cost > summary").ClickAsync();
         await page.FillAsync("#day-racks", "400");
         await page.Locator("#day-racks").BlurAsync();
