@@ -22,7 +22,14 @@ const string Configuration = "Release";
 const long FirstLoadBudget = 3_000_000;
 
 // Projects whose answers must not change where people write a comma for the decimal point.
-string[] cultureProjects = ["Rinsewright.Engine.Tests", "Rinsewright.Contracts.Tests", "Rinsewright.Files.Tests", "Rinsewright.Cli.Tests"];
+string[] cultureProjects =
+[
+    "Rinsewright.Engine.Tests",
+    "Rinsewright.Contracts.Tests",
+    "Rinsewright.Drawing.Tests",
+    "Rinsewright.Files.Tests",
+    "Rinsewright.Cli.Tests",
+];
 
 Environment.CurrentDirectory = Path.GetDirectoryName(ThisFile())!;
 var clock = Stopwatch.StartNew();

@@ -3,9 +3,9 @@ using System.Text.Json;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Machines;
+using Rinsewright.Drawing;
+using Rinsewright.Drawing.Section;
 using Rinsewright.Engine.Machines;
-using Rinsewright.Files.Drawing;
-using Rinsewright.Files.Drawing.Section;
 
 namespace Rinsewright.Cli.Machines;
 

@@ -1,9 +1,9 @@
 using Rinsewright.Client.Machines;
 using Rinsewright.Client.Parts;
 using Rinsewright.Client.Shell;
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
-using Rinsewright.Files.Drawing;
 
 namespace Rinsewright.Client.Bench;
 

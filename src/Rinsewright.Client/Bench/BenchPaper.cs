@@ -1,5 +1,5 @@
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Bench;
-using Rinsewright.Files.Drawing;
 using Rinsewright.Files.Sheets;
 
 namespace Rinsewright.Client.Bench;
@@ -8,6 +8,19 @@ namespace Rinsewright.Client.Bench;
 public static class BenchPaper
 {
     /// <summary>The PDF; null while the tool has no answer.</summary>
-    public static byte[]? Make(BenchTool tool, BenchInput input, BenchSheetHead head, string paper, string language, UnitDisplay units) =>
-        BenchSheet.Make(tool, input, head, new SheetOptions(paper == "a4" ? Paper.A4 : Paper.Letter, language, units));
+    public static byte[]? Make(
+        BenchTool tool,
+        BenchInput input,
+        DateTimeOffset at,
+        (string Kitchen, string Machine, string By) head,
+        string paper,
+        string language,
+        UnitDisplay units
+    ) =>
+        BenchSheet.Make(
+            tool,
+            input,
+            new BenchSheetHead(Guid.CreateVersion7(at), at, head.Kitchen, head.Machine, head.By),
+            new SheetOptions(paper == "a4" ? Paper.A4 : Paper.Letter, language, units)
+        );
 }

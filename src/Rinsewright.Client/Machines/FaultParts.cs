@@ -1,4 +1,4 @@
-using Rinsewright.Files.Drawing.Section;
+using Rinsewright.Drawing.Section;
 
 namespace Rinsewright.Client.Machines;
 

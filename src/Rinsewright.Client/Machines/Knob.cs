@@ -1,6 +1,6 @@
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
-using Rinsewright.Files.Drawing;
 
 namespace Rinsewright.Client.Machines;
 

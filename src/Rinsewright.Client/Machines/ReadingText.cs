@@ -1,8 +1,8 @@
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
-using Rinsewright.Files.Drawing;
 
 namespace Rinsewright.Client.Machines;
 

@@ -1,7 +1,7 @@
 using Rinsewright.Client.Shell;
+using Rinsewright.Drawing.Section;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
-using Rinsewright.Files.Drawing.Section;
 
 namespace Rinsewright.Client.Machines;
 

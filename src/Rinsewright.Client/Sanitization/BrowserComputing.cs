@@ -1,15 +1,16 @@
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Sanitization;
 using Rinsewright.Engine.Records;
-using Rinsewright.Files.Sanitization;
+using Rinsewright.Files.Demo;
 
 namespace Rinsewright.Client.Sanitization;
 
 /// <summary>Files are read in the compute worker; typed readings alone take no time and are judged in the page.</summary>
-public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
+public sealed class BrowserComputing(IJSRuntime js, LateParts parts) : IComputing, IDisposable
 {
     private readonly ScriptModule module = new(js, "./js/compute.js");
     private readonly ScriptModule files = new(js, "./js/files.js");
@@ -26,7 +27,7 @@ public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
     {
         if (file is null)
         {
-            return await ComputeExports.AnswerAsync(request, null, null, null);
+            return TypedJudging.Answer(request);
         }
 
         self ??= DotNetObjectReference.Create(this);
@@ -50,6 +51,13 @@ public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
         JsonSerializer.Deserialize(await files.GetAsync<string>("keep", bytes, name), ClientJson.Default.TakenFile)!;
 
     /// <inheritdoc/>
+    public async Task<TakenFile> KeepDemoAsync(string name)
+    {
+        await parts.FilesAsync();
+        return await KeepAsync(DemoBytes(name), name);
+    }
+
+    /// <inheritdoc/>
     public Task CancelAsync() => module.CallAsync("cancel");
 
     /// <summary>Called by the page's end of the worker.</summary>
@@ -58,4 +66,8 @@ public sealed class BrowserComputing(IJSRuntime js) : IComputing, IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => self?.Dispose();
+
+    // Apart and not inlined: the type it names is here only once the part has come.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static byte[] DemoBytes(string name) => DemoLoggers.Bytes(name);
 }

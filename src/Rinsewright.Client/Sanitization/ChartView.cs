@@ -1,4 +1,4 @@
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Client.Sanitization;
 

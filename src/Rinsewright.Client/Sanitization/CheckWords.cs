@@ -1,7 +1,7 @@
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Client.Sanitization;
 

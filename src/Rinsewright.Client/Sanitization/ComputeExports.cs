@@ -2,9 +2,7 @@ using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using System.Text.Json;
 using Rinsewright.Contracts;
-using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Sanitization;
-using Rinsewright.Engine.Sanitization;
 using Rinsewright.Files.Loggers;
 using Rinsewright.Files.Sanitization;
 
@@ -29,11 +27,11 @@ public static partial class ComputeExports
         return JsonSerializer.Serialize(answer, ClientJson.Default.ComputeAnswer);
     }
 
-    /// <summary>Runs a proof and turns what can go wrong into words.</summary>
+    /// <summary>Runs a proof over a file and turns what can go wrong into words.</summary>
     public static async Task<ComputeAnswer> AnswerAsync(
         ProofRequest request,
-        Stream? file,
-        string? name,
+        Stream file,
+        string name,
         IProgress<ReadingProgress>? progress
     )
     {
@@ -45,13 +43,9 @@ public static partial class ComputeExports
         {
             return new ComputeAnswer(Failure: Wire.From(e.Says));
         }
-        catch (ContractException e) when (e.Says is { } says)
+        catch (Exception e) when (TypedJudging.Problem(e, request) is { } problem)
         {
-            return new ComputeAnswer(Problem: Words.For(request.Language).Say(Wire.From(says)));
-        }
-        catch (Exception e) when (e is ContractException or RuleSetException)
-        {
-            return new ComputeAnswer(Problem: e.Message);
+            return new ComputeAnswer(Problem: problem);
         }
     }
 

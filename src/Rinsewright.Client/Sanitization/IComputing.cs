@@ -43,6 +43,10 @@ public interface IComputing
     /// <summary>Keeps bytes on the device like a file that was given.</summary>
     Task<TakenFile> KeepAsync(byte[] bytes, string name);
 
+    /// <summary>Keeps an invented file of the demo on the device like a file that was given.</summary>
+    /// <param name="name">One of the demo's names.</param>
+    Task<TakenFile> KeepDemoAsync(string name);
+
     /// <summary>Stops the run.</summary>
     Task CancelAsync();
 }

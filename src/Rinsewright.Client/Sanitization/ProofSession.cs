@@ -2,7 +2,6 @@ using Rinsewright.Client.Records;
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
-using Rinsewright.Files.Demo;
 
 namespace Rinsewright.Client.Sanitization;
 
@@ -192,7 +191,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             Machine = preferences.Words[demo.MachineKey],
             Request = demo.Request with { Language = preferences.Language },
         };
-        await TakeOneAsync(await computing.KeepAsync(DemoLoggers.Bytes(demo.File), demo.File));
+        await TakeOneAsync(await computing.KeepDemoAsync(demo.File));
     }
 
     /// <summary>Another setting, reading or decision: judged again and saved.</summary>

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 using Rinsewright.Files.Sheets;
 
 namespace Rinsewright.Client.Sanitization;

@@ -9,17 +9,38 @@ namespace Rinsewright.Client.Shell;
 public sealed class LateParts(LazyAssemblyLoader loader)
 {
     // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
+    private static readonly string[] Files = ["Rinsewright.Files.wasm"];
+
     private static readonly string[] Sheets =
     [
+        .. Files,
         "PdfSharp.wasm",
         "PdfSharp.Shared.wasm",
         "PdfSharp.System.wasm",
+        "System.ComponentModel.Primitives.wasm",
         "System.IO.Compression.wasm",
+        "System.Security.Cryptography.wasm",
     ];
 
-    private static readonly string[] Calibration = ["MathNet.Numerics.wasm"];
+    private static readonly string[] Calibration =
+    [
+        "MathNet.Numerics.wasm",
+        "System.Runtime.Numerics.wasm",
+        "System.Runtime.Serialization.Primitives.wasm",
+        "System.Threading.Tasks.Parallel.wasm",
+    ];
 
     private static readonly string[] Knowledge = ["Rinsewright.Knowledge.wasm"];
+
+    /// <summary>Fetches what judges readings and holds the demo files; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task FilesAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Files);
+        }
+    }
 
     /// <summary>Fetches what the trade knows; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>

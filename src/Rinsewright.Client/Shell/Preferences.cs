@@ -1,6 +1,6 @@
 using System.Text.Json;
 using Rinsewright.Contracts.Language;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Client.Shell;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Client.Shell;
 

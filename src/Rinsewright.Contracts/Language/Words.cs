@@ -1,13 +1,12 @@
 using System.Globalization;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Contracts.Language;
 
 /// <summary>The words of one language, from the embedded files <c>Language/&lt;language&gt;/*.json</c> (flat key → template with <c>{names}</c>).</summary>
-public sealed partial class Words
+public sealed class Words
 {
     private static readonly Lazy<Words> English = new(() => Load("en"));
     private static readonly Lazy<Words> Spanish = new(() => Load("es"));
@@ -66,10 +65,17 @@ public sealed partial class Words
     public string Fixed(double value, int digits) => Localized(Math.Round(value, digits) + 0.0, "#,0." + new string('0', digits));
 
     /// <summary>A formula with its decimal points as this language writes them.</summary>
-    public string Formula(string formula) => Language == "es" ? DecimalPoint().Replace(formula, ",") : formula;
-
-    [GeneratedRegex(@"(?<=\d)\.(?=\d)", RegexOptions.CultureInvariant, 1000)]
-    private static partial Regex DecimalPoint();
+    public string Formula(string formula) =>
+        Language == "es"
+            ? string.Concat(
+                formula.Select(
+                    (c, i) =>
+                        c == '.' && i > 0 && i + 1 < formula.Length && char.IsDigit(formula[i - 1]) && char.IsDigit(formula[i + 1])
+                            ? ','
+                            : c
+                )
+            )
+            : formula;
 
     private string Localized(double value, string format)
     {

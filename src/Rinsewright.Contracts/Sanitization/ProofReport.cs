@@ -29,6 +29,12 @@ public sealed record ProofReport(
 {
     /// <summary>Schema id of this version.</summary>
     public const string CurrentSchema = "rinsewright.proof/1";
+
+    /// <summary>The pass that decides: the first that is not proven, else the first undetermined, else the one with the least dose to spare.</summary>
+    public PassDto? DecidingPass() =>
+        Passes.FirstOrDefault(p => p.Verdict == "notProven")
+        ?? Passes.FirstOrDefault(p => p.Verdict == "undetermined")
+        ?? Passes.OrderBy(p => p.HeatUnits.Low).FirstOrDefault();
 }
 
 /// <summary>A row of the file that was refused.</summary>

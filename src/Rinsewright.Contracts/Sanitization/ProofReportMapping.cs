@@ -29,6 +29,27 @@ public sealed class ProofReportMapping(Words words)
     public static LimitDto Limit(Limit l) =>
         new(l.Id, Wire.Name(l.Point), Wire.Name(l.Sense), [.. l.Printed.Select(Wire.From)], Wire.Name(l.Force), Wire.From(l.Citation));
 
+    /// <summary>The report of a proof, as it is where no file was read.</summary>
+    public ProofReport Report(Proof proof, TermsDto terms) =>
+        new(
+            ProofReport.CurrentSchema,
+            null,
+            0,
+            0,
+            [],
+            [],
+            [.. proof.Channels.Select(Channel)],
+            Passes(proof),
+            [.. proof.Checks.Select(Check)],
+            [.. proof.Limits.Select(Limit)],
+            Wire.Name(proof.Verdict.Outcome),
+            [.. proof.Verdict.Because.Select(Text)],
+            [.. proof.Verdict.WouldSettle.Select(Text)],
+            [.. proof.Verdict.Because.Select(Wire.From)],
+            [.. proof.Verdict.WouldSettle.Select(Wire.From)],
+            terms
+        );
+
     /// <summary>Every pass of every channel, in the order of the channels.</summary>
     public List<PassDto> Passes(Proof proof)
     {

@@ -8,6 +8,11 @@ namespace Rinsewright.Contracts.Sanitization;
 /// <summary>What a person set, as the engine's terms.</summary>
 public static class ProofTermsMapping
 {
+    /// <summary>The readings typed into a request.</summary>
+    /// <exception cref="ContractException">A field is not known; the message says which and what is allowed.</exception>
+    public static IReadOnlyList<Reading> TypedReadings(this ProofRequest request) =>
+        [.. (request.Readings ?? []).Select((r, i) => Wire.To(r, $"readings[{i}]"))];
+
     /// <summary>The engine's terms of a request.</summary>
     /// <exception cref="ContractException">A field is not known; the message says which and what is allowed.</exception>
     /// <exception cref="RuleSetException">The service's own rule set cannot be used.</exception>

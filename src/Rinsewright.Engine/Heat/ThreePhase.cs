@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace Rinsewright.Engine.Heat;
 
 /// <summary>What three resistive elements draw, against three healthy ones at their rated voltage.</summary>
@@ -15,9 +13,9 @@ internal readonly record struct ElementDraw(double Power, double LineA, double L
 /// </summary>
 internal static class ThreePhase
 {
-    private static readonly Complex A = Complex.One;
-    private static readonly Complex B = Complex.FromPolarCoordinates(1, -2 * Math.PI / 3);
-    private static readonly Complex C = Complex.FromPolarCoordinates(1, 2 * Math.PI / 3);
+    private static readonly Phasor A = new(1, 0);
+    private static readonly Phasor B = Phasor.At(-2 * Math.PI / 3);
+    private static readonly Phasor C = Phasor.At(2 * Math.PI / 3);
 
     /// <summary>Elements between the lines.</summary>
     /// <param name="ab">Element between the first and the second line.</param>
@@ -31,12 +29,12 @@ internal static class ThreePhase
         var c =
             lineC ? C
             : bc + ca > 0 ? ((bc * B) + (ca * A)) / (bc + ca)
-            : Complex.Zero;
-        Complex i1 = ab * (A - B),
+            : default(Phasor);
+        Phasor i1 = ab * (A - B),
             i2 = bc * (B - c),
             i3 = ca * (c - A);
         // Healthy: each element sees √3, its power is 3, the line current is 3.
-        return Draw(Square(i1) + Square(i2) + Square(i3), i1 - i3, i2 - i1, lineC ? i3 - i2 : Complex.Zero, 9, 3, voltage);
+        return Draw(Square(i1) + Square(i2) + Square(i3), i1 - i3, i2 - i1, lineC ? i3 - i2 : default(Phasor), 9, 3, voltage);
     }
 
     /// <summary>Elements to a star point that floats.</summary>
@@ -46,31 +44,23 @@ internal static class ThreePhase
     /// <param name="voltage">Voltage against rated.</param>
     public static ElementDraw Wye(double a, double b, double c, double voltage = 1)
     {
-        var star = a + b + c > 0 ? ((a * A) + (b * B) + (c * C)) / (a + b + c) : Complex.Zero;
+        var star = a + b + c > 0 ? ((a * A) + (b * B) + (c * C)) / (a + b + c) : default(Phasor);
         return Star(a, b, c, star, voltage);
     }
 
     /// <summary>Elements to a star point tied to neutral; arguments as for <see cref="Wye"/>.</summary>
-    public static ElementDraw WyeWithNeutral(double a, double b, double c, double voltage = 1) => Star(a, b, c, Complex.Zero, voltage);
+    public static ElementDraw WyeWithNeutral(double a, double b, double c, double voltage = 1) => Star(a, b, c, default(Phasor), voltage);
 
-    private static ElementDraw Star(double a, double b, double c, Complex star, double voltage)
+    private static ElementDraw Star(double a, double b, double c, Phasor star, double voltage)
     {
-        Complex i1 = a * (A - star),
+        Phasor i1 = a * (A - star),
             i2 = b * (B - star),
             i3 = c * (C - star);
         return Draw(Square(i1) + Square(i2) + Square(i3), i1, i2, i3, 3, 1, voltage);
     }
 
     // Power in an element of resistance 1 is the square of its current.
-    private static ElementDraw Draw(
-        double power,
-        Complex a,
-        Complex b,
-        Complex c,
-        double healthyPower,
-        double healthyLine,
-        double voltage
-    ) =>
+    private static ElementDraw Draw(double power, Phasor a, Phasor b, Phasor c, double healthyPower, double healthyLine, double voltage) =>
         new(
             power / healthyPower * voltage * voltage,
             a.Magnitude / healthyLine * voltage,
@@ -78,5 +68,21 @@ internal static class ThreePhase
             c.Magnitude / healthyLine * voltage
         );
 
-    private static double Square(Complex current) => (current.Real * current.Real) + (current.Imaginary * current.Imaginary);
+    private static double Square(Phasor current) => (current.Real * current.Real) + (current.Imaginary * current.Imaginary);
+
+    // The library's complex number would be the only reason to fetch System.Runtime.Numerics before the first page.
+    private readonly record struct Phasor(double Real, double Imaginary)
+    {
+        public double Magnitude => double.Hypot(Real, Imaginary);
+
+        public static Phasor At(double angle) => new(Math.Cos(angle), Math.Sin(angle));
+
+        public static Phasor operator +(Phasor a, Phasor b) => new(a.Real + b.Real, a.Imaginary + b.Imaginary);
+
+        public static Phasor operator -(Phasor a, Phasor b) => new(a.Real - b.Real, a.Imaginary - b.Imaginary);
+
+        public static Phasor operator *(double times, Phasor a) => new(times * a.Real, times * a.Imaginary);
+
+        public static Phasor operator /(Phasor a, double by) => new(a.Real / by, a.Imaginary / by);
+    }
 }

@@ -28,26 +28,29 @@ public static class ProofRun
         CancellationToken cancellation
     )
     {
+        if (file is null)
+        {
+            return TypedProof.Judge(request);
+        }
+
         // The words and terms are looked up while the file is being read: at the start of a program each takes its time.
         using var stopping = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        var reading = file is null
-            ? null
-            : LoggerReader.ReadAsync(
-                file,
-                fileName ?? "",
-                new LoggerReaderOptions(request.Dialect, request.Channels, progress),
-                stopping.Token
-            );
+        var reading = LoggerReader.ReadAsync(
+            file,
+            fileName ?? "",
+            new LoggerReaderOptions(request.Dialect, request.Channels, progress),
+            stopping.Token
+        );
         Words words;
         ProofTerms terms;
-        List<Reading> readings;
+        IReadOnlyList<Reading> readings;
         try
         {
             words = Words.For(request.Language);
             terms = request.Terms();
-            readings = [.. (request.Readings ?? []).Select((r, i) => Wire.To(r, $"readings[{i}]"))];
+            readings = request.TypedReadings();
         }
-        catch when (reading is not null)
+        catch
         {
             // The file is the caller's again once this method has ended.
             await stopping.CancelAsync();
@@ -55,15 +58,15 @@ public static class ProofRun
             throw;
         }
 
-        var logger = reading is null ? null : await reading;
-        var decisions = logger?.Decisions.ToList() ?? [];
+        var logger = await reading;
+        var decisions = logger.Decisions.ToList();
         var channels = Channels(logger, decisions);
         cancellation.ThrowIfCancellationRequested();
         // The order of day and month moves the date, not the heat: it is asked, and said beside the verdict, but it does not unsettle the dose.
         var open = decisions.Where(d => d.Basis == DecisionBasis.Open && d.Id != DateOrder).Select(d => d.Because).ToList();
         var proof = SanitizationProof.Prove(terms, channels, readings, open);
         var (uncertainty, stated) = SanitizationProof.UncertaintyUsed(terms, channels);
-        if (logger is not null && !stated)
+        if (!stated)
         {
             decisions.Add(
                 new Decision(
@@ -81,16 +84,34 @@ public static class ProofRun
             proof = proof with { Verdict = proof.Verdict with { Because = [.. proof.Verdict.Because, Statement.Of("proof.date-open")] } };
         }
 
-        return Report(proof, logger, decisions, new ProofReportMapping(words), ProofReportMapping.Terms(terms, uncertainty, stated));
+        var map = new ProofReportMapping(words);
+        return map.Report(proof, ProofReportMapping.Terms(terms, uncertainty, stated)) with
+        {
+            File = logger.Name,
+            Rows = logger.Rows,
+            RejectedCount = logger.RejectedCount,
+            Rejected = [.. logger.Rejected.Select(r => new RejectedDto(r.Line, map.Text(r.Reason), Wire.From(r.Reason)))],
+            Decisions =
+            [
+                .. decisions.Select(d => new DecisionDto(
+                    d.Id,
+                    d.Value,
+                    map.Text(d.Because),
+                    Wire.Name(d.Basis),
+                    d.Alternatives,
+                    Wire.From(d.Because)
+                )),
+            ],
+        };
     }
 
     private const string DateOrder = "date-order";
 
     // A channel whose place nothing names is taken as the plate's surface, and that is said: the screen exists for plate-riding loggers.
-    private static List<(Trace Trace, MeasuringPoint Role)> Channels(LoggerFile? logger, List<Decision> decisions)
+    private static List<(Trace Trace, MeasuringPoint Role)> Channels(LoggerFile logger, List<Decision> decisions)
     {
         var channels = new List<(Trace, MeasuringPoint)>();
-        foreach (var channel in logger?.Channels ?? [])
+        foreach (var channel in logger.Channels)
         {
             var role = channel.Role;
             if (role == MeasuringPoint.Unknown)
@@ -117,33 +138,4 @@ public static class ProofRun
 
         return channels;
     }
-
-    private static ProofReport Report(Proof proof, LoggerFile? logger, List<Decision> decisions, ProofReportMapping map, TermsDto terms) =>
-        new(
-            ProofReport.CurrentSchema,
-            logger?.Name,
-            logger?.Rows ?? 0,
-            logger?.RejectedCount ?? 0,
-            [.. (logger?.Rejected ?? []).Select(r => new RejectedDto(r.Line, map.Text(r.Reason), Wire.From(r.Reason)))],
-            [
-                .. decisions.Select(d => new DecisionDto(
-                    d.Id,
-                    d.Value,
-                    map.Text(d.Because),
-                    Wire.Name(d.Basis),
-                    d.Alternatives,
-                    Wire.From(d.Because)
-                )),
-            ],
-            [.. proof.Channels.Select(map.Channel)],
-            map.Passes(proof),
-            [.. proof.Checks.Select(map.Check)],
-            [.. proof.Limits.Select(ProofReportMapping.Limit)],
-            Wire.Name(proof.Verdict.Outcome),
-            [.. proof.Verdict.Because.Select(map.Text)],
-            [.. proof.Verdict.WouldSettle.Select(map.Text)],
-            [.. proof.Verdict.Because.Select(Wire.From)],
-            [.. proof.Verdict.WouldSettle.Select(Wire.From)],
-            terms
-        );
 }

@@ -1,10 +1,10 @@
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
-using Rinsewright.Files.Drawing;
 
 namespace Rinsewright.Files.Sheets;
 

@@ -1,5 +1,5 @@
 using Rinsewright.Contracts.Records;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Files.Sheets;
 

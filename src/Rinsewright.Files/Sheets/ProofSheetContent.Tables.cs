@@ -1,7 +1,7 @@
 using System.Globalization;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Files.Sheets;
 
@@ -9,7 +9,7 @@ public sealed partial class ProofSheetContent
 {
     private void AddPasses(List<SheetBlock> blocks)
     {
-        if (Deciding(report) is not { } deciding)
+        if (report.DecidingPass() is not { } deciding)
         {
             if (report.Channels.Count > 0)
             {
@@ -66,7 +66,7 @@ public sealed partial class ProofSheetContent
 
     private void AddChecks(List<SheetBlock> blocks)
     {
-        var deciding = Deciding(report);
+        var deciding = report.DecidingPass();
         List<IReadOnlyList<SheetCell>> rows =
         [
             .. (deciding?.Checks ?? []).Select(c => CheckRow(c, deciding!.Number, deciding.Peak.Unit)),

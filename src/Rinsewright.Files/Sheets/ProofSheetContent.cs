@@ -2,8 +2,8 @@ using System.Globalization;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Quantities;
-using Rinsewright.Files.Drawing;
 
 namespace Rinsewright.Files.Sheets;
 
@@ -25,12 +25,6 @@ public sealed partial class ProofSheetContent
 
     /// <summary>The content of a proof's sheet.</summary>
     public static SheetModel For(ProofDocument document, SheetOptions options) => new ProofSheetContent(document, options).Build();
-
-    /// <summary>The pass that decides: the first that is not proven, else the first undetermined, else the one with the least dose to spare.</summary>
-    public static PassDto? Deciding(ProofReport report) =>
-        report.Passes.FirstOrDefault(p => p.Verdict == "notProven")
-        ?? report.Passes.FirstOrDefault(p => p.Verdict == "undetermined")
-        ?? report.Passes.OrderBy(p => p.HeatUnits.Low).FirstOrDefault();
 
     private SheetModel Build()
     {

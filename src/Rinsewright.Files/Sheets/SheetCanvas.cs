@@ -1,6 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.UniversalAccessibility;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Files.Sheets;
 

@@ -1,5 +1,5 @@
 using PdfSharp.UniversalAccessibility;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 
 namespace Rinsewright.Files.Sheets;
 

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Rinsewright.Files.Drawing.Ware;
+using Rinsewright.Drawing.Ware;
 using Rinsewright.Knowledge;
 
 namespace Rinsewright.Cli.Tests.Bench;

@@ -4,8 +4,8 @@ using Microsoft.Extensions.DependencyInjection;
 using Rinsewright.Client.Machines;
 using Rinsewright.Client.Shell;
 using Rinsewright.Client.Tests.Records;
+using Rinsewright.Drawing.Section;
 using Rinsewright.Engine.Machines;
-using Rinsewright.Files.Drawing.Section;
 using Xunit;
 
 namespace Rinsewright.Client.Tests.Machines;
@@ -110,7 +110,7 @@ public sealed class MachineSectionTests : BunitContext
     private static string Booster() =>
         $"#{WaterTint.At(TypicalMachines.Of(MachineKind.RackConveyorTwoTank).Booster!.Thermostat.SetPoint.Value).Screen:x6}";
 
-    private static string SvgNumber(double value) => Rinsewright.Files.Drawing.SvgWriter.Number(value);
+    private static string SvgNumber(double value) => Rinsewright.Drawing.SvgWriter.Number(value);
 
     private IRenderedComponent<MachineSection> Draw() =>
         Render<MachineSection>(p =>

@@ -6,8 +6,8 @@ using Rinsewright.Client.Shell;
 using Rinsewright.Client.Tests.Records;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Drawing.Section;
 using Rinsewright.Engine.Machines;
-using Rinsewright.Files.Drawing.Section;
 using Xunit;
 
 namespace Rinsewright.Client.Tests.Machines;

@@ -1,5 +1,5 @@
 using Rinsewright.Client.Sanitization;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
 using Rinsewright.Tests.Shared;
 using Xunit;
 

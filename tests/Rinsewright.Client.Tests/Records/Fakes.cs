@@ -200,7 +200,7 @@ internal sealed class MemoryComputing : IComputing
     {
         if (file is null)
         {
-            return await ComputeExports.AnswerAsync(request, null, null, null);
+            return TypedJudging.Answer(request);
         }
 
         Progressed?.Invoke(new ComputeProgress(1, 2, 3));
@@ -215,6 +215,8 @@ internal sealed class MemoryComputing : IComputing
         files[hash] = bytes;
         return Task.FromResult(new TakenFile(hash, name, bytes.Length, true));
     }
+
+    public Task<TakenFile> KeepDemoAsync(string name) => KeepAsync(Rinsewright.Files.Demo.DemoLoggers.Bytes(name), name);
 
     /// <summary>What the reading of a file waits for.</summary>
     public Task Held { get; set; } = Task.CompletedTask;

@@ -18,8 +18,9 @@ public sealed partial class TreeTests
 
         // The compiler runs while it builds and is not carried along.
         ["Knowledge"] = ["Engine", "KnowledgeCompiler"],
-        ["Files"] = ["Engine", "Contracts"],
-        ["Client"] = ["Engine", "Contracts", "Files", "Knowledge"],
+        ["Drawing"] = ["Engine", "Contracts"],
+        ["Files"] = ["Engine", "Contracts", "Drawing"],
+        ["Client"] = ["Engine", "Contracts", "Drawing", "Files", "Knowledge"],
         ["Server"] = ["Engine", "Contracts", "Files", "Client"],
         ["Cli"] = ["Engine", "Contracts", "Files", "Knowledge"],
     };

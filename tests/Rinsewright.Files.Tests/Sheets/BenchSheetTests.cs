@@ -1,7 +1,7 @@
 using PdfSharp.Pdf;
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
-using Rinsewright.Files.Drawing;
 using Rinsewright.Files.Sheets;
 using Xunit;
 

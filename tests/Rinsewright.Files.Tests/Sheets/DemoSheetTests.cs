@@ -1,13 +1,14 @@
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Drawing;
+using Rinsewright.Drawing.Tests;
 using Rinsewright.Files.Demo;
-using Rinsewright.Files.Drawing;
 using Rinsewright.Files.Sanitization;
 using Rinsewright.Files.Sheets;
-using Rinsewright.Files.Tests.Drawing;
 using Xunit;
 using Findings = Rinsewright.Tests.Shared.Findings;
+using Golden = Rinsewright.Tests.Shared.Golden;
 
 namespace Rinsewright.Files.Tests.Sheets;
 
@@ -142,11 +143,11 @@ public sealed class DemoSheetTests
             }
         );
         Golden.Matches(
-            $"demo-pass-{language}.svg",
+            $"tests/Rinsewright.Files.Tests/Sheets/Golden/demo-pass-{language}.svg",
             SvgWriter.Write(ProofChart.Draw(Report, Report.Passes[2], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true)
         );
         Golden.Matches(
-            $"demo-overview-{language}.svg",
+            $"tests/Rinsewright.Files.Tests/Sheets/Golden/demo-overview-{language}.svg",
             SvgWriter.Write(ProofChart.Overview(Report, Report.Channels[0], ChartSize.Desk, words, UnitDisplay.AsRead), standalone: true)
         );
     }

@@ -1,8 +1,8 @@
 using PdfSharp.Pdf;
 using Rinsewright.Contracts.Sanitization;
-using Rinsewright.Files.Drawing;
+using Rinsewright.Drawing;
+using Rinsewright.Drawing.Tests;
 using Rinsewright.Files.Sheets;
-using Rinsewright.Files.Tests.Drawing;
 using Xunit;
 
 namespace Rinsewright.Files.Tests.Sheets;
