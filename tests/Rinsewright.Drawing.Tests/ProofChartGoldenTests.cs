@@ -1,4 +1,5 @@
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
 using Rinsewright.Drawing;
 using Rinsewright.Tests.Shared;

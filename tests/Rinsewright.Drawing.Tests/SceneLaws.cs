@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Xml.Linq;
 using CsCheck;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Xunit;
 

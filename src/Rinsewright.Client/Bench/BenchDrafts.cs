@@ -1,6 +1,7 @@
 using Rinsewright.Client.Machines;
 using Rinsewright.Client.Parts;
 using Rinsewright.Client.Shell;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;

@@ -1,3 +1,4 @@
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Files.Sheets;

@@ -1,3 +1,4 @@
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;

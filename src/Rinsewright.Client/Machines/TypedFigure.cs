@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Rinsewright.Client.Parts;
 using Rinsewright.Contracts.Machines;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
@@ -29,7 +30,7 @@ public static class TypedFigure
         {
             Dimension.Speed => si ? Units.MetrePerMinute : Units.FootPerMinute,
             Dimension.Length when amount.Unit == Units.Millimetre && amount.Value >= 25 && !si => Units.Inch,
-            _ => Rinsewright.Drawing.Shown.UnitFor(amount.Unit, units),
+            _ => Rinsewright.Contracts.Records.Shown.UnitFor(amount.Unit, units),
         };
         return unit == amount.Unit ? amount : new Amount(Math.Round(amount.In(unit).Value, 2), unit);
     }

@@ -9,7 +9,9 @@ namespace Rinsewright.Client.Shell;
 public sealed class LateParts(LazyAssemblyLoader loader)
 {
     // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
-    private static readonly string[] Files = ["Rinsewright.Files.wasm"];
+    private static readonly string[] Drawing = ["Rinsewright.Drawing.wasm"];
+
+    private static readonly string[] Files = [.. Drawing, "Rinsewright.Files.wasm"];
 
     private static readonly string[] Sheets =
     [
@@ -19,7 +21,6 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         "PdfSharp.System.wasm",
         "System.ComponentModel.Primitives.wasm",
         "System.IO.Compression.wasm",
-        "System.Security.Cryptography.wasm",
     ];
 
     private static readonly string[] Calibration =
@@ -32,7 +33,17 @@ public sealed class LateParts(LazyAssemblyLoader loader)
 
     private static readonly string[] Knowledge = ["Rinsewright.Knowledge.wasm"];
 
-    /// <summary>Fetches what judges readings and holds the demo files; nothing where it is here already.</summary>
+    /// <summary>Fetches what draws charts, sections and ware; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task DrawingAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Drawing);
+        }
+    }
+
+    /// <summary>Fetches what holds the demo files; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
     public async Task FilesAsync()
     {

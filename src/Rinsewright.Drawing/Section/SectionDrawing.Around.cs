@@ -1,3 +1,4 @@
+using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Drawing.Section;

@@ -1,4 +1,5 @@
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Drawing.Section;

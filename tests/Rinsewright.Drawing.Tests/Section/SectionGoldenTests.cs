@@ -1,4 +1,5 @@
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Rinsewright.Drawing.Section;
 using Rinsewright.Engine.Machines;

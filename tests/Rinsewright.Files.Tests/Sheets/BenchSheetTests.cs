@@ -1,4 +1,5 @@
 using PdfSharp.Pdf;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;

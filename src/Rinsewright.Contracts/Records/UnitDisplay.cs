@@ -1,8 +1,7 @@
-using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
 using Rinsewright.Engine.Quantities;
 
-namespace Rinsewright.Drawing;
+namespace Rinsewright.Contracts.Records;
 
 /// <summary>In which units values are shown. Never two systems in one figure.</summary>
 public enum UnitDisplay
