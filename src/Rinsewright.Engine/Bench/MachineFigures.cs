@@ -100,6 +100,7 @@ public static class MachineFigures
                 (_, "strength") => Plain(field, Fed(FedProduct.Detergent)),
                 (_, "target") => Plain(field, Fed(FedProduct.Sanitizer)),
                 (_, "waterRise") => Rise(field),
+                ("delime-interval", _) => Delimed(field),
                 _ => null,
             };
 
@@ -122,6 +123,27 @@ public static class MachineFigures
 
         private MachineFigure? RinseTime(string field) =>
             Rinsing() is { } r ? new MachineFigure(field, new Amount(r.Seconds, Units.Second), r.Basis) : null;
+
+        // Delimings kept with the machine, the latest first; each took away what came since the one before.
+        private MachineFigure? Delimed(string field)
+        {
+            if (field is not [.., var last and (>= '1' and <= '3')])
+            {
+                return null;
+            }
+
+            var kept = machine.SetUps.Where(s => s.Tool == "delime").OrderByDescending(s => s.On).ToList();
+            var at = last - '1';
+            if (at + 1 >= kept.Count || kept[at].On == kept[at + 1].On)
+            {
+                return null;
+            }
+
+            var amount = field.StartsWith("days", StringComparison.Ordinal)
+                ? new Amount(kept[at].On.DayNumber - kept[at + 1].On.DayNumber, Units.Day)
+                : kept[at].Given.Where(g => g.Key == "scaleMass").Select(g => (Amount?)g.Value).FirstOrDefault();
+            return amount is { } value ? new MachineFigure(field, value, Provenance.Measured) : null;
+        }
 
         // What a rack on its own takes, and of it what the last tank catches.
         private MachineFigure? PerRack(string field, bool reachesTank)

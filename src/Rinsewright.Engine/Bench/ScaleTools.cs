@@ -141,6 +141,12 @@ internal static class ScaleTools
                     .Gives("thicknessPerYear", middle, 2, Thickness(StickingLow), Thickness(StickingHigh))
                     .Gives("hotterElement", new Amount(ScaleLayer.SheathRise(77.5e3, middle.SI), Units.CelsiusDifference), 0)
                     .Note("bench.note.element-scale");
+                Amount? Lost(double share) =>
+                    ScaleLayer.FuelLost(Thickness(share).Value / 1000) is { } lost ? new Amount(lost * 100, Units.Percent) : null;
+                if (Lost(Math.Sqrt(StickingLow * StickingHigh)) is { } fuel)
+                {
+                    working.Gives("fuelLost", fuel, 1, Lost(StickingLow), Lost(StickingHigh)).Note("bench.note.fuel-lost");
+                }
             }
         }
 
@@ -278,6 +284,15 @@ internal static class ScaleTools
             .Caution("bench.caution.acid")
             .Caution("bench.caution.chlorine-acid")
             .Caution("bench.caution.gas");
+        if (acid == LimeAcid.Citric)
+        {
+            // A fresh bath, before it meets lime; a probe then tells whether the product went in.
+            var bath = (dose.Acid * (1 + i.Get<Ratio>("excess").InFraction)) / i.Get<Volume>("tank");
+            working
+                .Gives("bathConductivity", SolutionConductivity.Citric(bath).In(Units.MillisiemensPerCentimetre), 1)
+                .Note("bench.note.citric-bath");
+        }
+
         if (inTank.InPercent > 5)
         {
             working.Note("bench.note.delime-in-steps");

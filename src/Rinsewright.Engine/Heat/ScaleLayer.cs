@@ -13,6 +13,32 @@ internal static class ScaleLayer
     /// <param name="thickness">Of the scale, m.</param>
     public static double SheathRise(double flux, double thickness) => flux * thickness / Conductivity;
 
+    // Thickness, m, and share of the fuel lost, of normal scale in a boiler [nist-handbook-115]; nothing is said beyond.
+    private static readonly (double Thickness, double Lost)[] Fuel =
+    [
+        (0, 0),
+        (0.0254 / 64, 0.010),
+        (0.0254 / 32, 0.020),
+        (0.0254 * 3 / 64, 0.030),
+        (0.0254 / 16, 0.039),
+    ];
+
+    /// <summary>Share of the fuel that normal scale costs where a flame or steam heats through it, 0 to 1, by straight lines between the published figures; null beyond 1/16 in.</summary>
+    /// <param name="thickness">Of the scale, m, 0 or more.</param>
+    public static double? FuelLost(double thickness)
+    {
+        for (var i = 1; i < Fuel.Length; i++)
+        {
+            var (from, to) = (Fuel[i - 1], Fuel[i]);
+            if (thickness <= to.Thickness)
+            {
+                return from.Lost + ((to.Lost - from.Lost) * (thickness - from.Thickness) / (to.Thickness - from.Thickness));
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>Conductance left of a coil or heat exchanger, W/K. Equation H13.</summary>
     /// <param name="clean">Clean, W/K, above 0.</param>
     /// <param name="thickness">Of the scale, m.</param>

@@ -89,4 +89,29 @@ public sealed class HeaterVerification
         Relative.Equal(892, ScaleLayer.ScaledCoil(1500, 0.001, 1), 0.001);
         Assert.Equal(0.405, 1 - (ScaleLayer.ScaledCoil(1500, 0.001, 1) / 1500), 0.0005);
     }
+
+    [Theory] // CHV094, opened: [nist-handbook-115]; between its figures a straight line, beyond them nothing
+    [InlineData(64, 0.010)]
+    [InlineData(32, 0.020)]
+    [InlineData(64 / 3.0, 0.030)]
+    [InlineData(16, 0.039)]
+    [InlineData(15.9, null)]
+    public void Fuel_lost_to_scale(double inchDividedBy, double? lost)
+    {
+        var found = ScaleLayer.FuelLost(0.0254 / inchDividedBy);
+        Assert.Equal(lost is null, found is null);
+        Assert.Equal(lost ?? 0, found ?? 0, 1e-9);
+    }
+
+    [Fact] // Law: more scale never costs less
+    public void More_scale_costs_more_fuel()
+    {
+        var before = -1.0;
+        for (var t = 0.0; t <= 0.0254 / 16; t += 1e-5)
+        {
+            var lost = ScaleLayer.FuelLost(t)!.Value;
+            Assert.True(lost > before);
+            before = lost;
+        }
+    }
 }

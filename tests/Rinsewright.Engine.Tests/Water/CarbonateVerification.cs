@@ -183,4 +183,21 @@ public sealed class CarbonateVerification
 
     [Fact] // CHV029, opened: the release on ionization gives 13.9066 at 300 K; the form that the indices are defined with (W21) is 0.027 above it
     public void Ionization_of_water_beside_the_release() => Assert.Equal(13.9066, new CarbonateConstants(26.85, 0).PKw, 0.03);
+
+    [Theory] // CHV052 to CHV054, opened: problems of a pool operator course, index = pH + three factors from a table − 12.1. Factors: alkalinity log₁₀, calcium log₁₀ − 0.4; the
+    // temperatures of 0.6, 0.7 and 0.8 (76, 84, 94 °F) from memory; 12.1 stands for few dissolved solids, here 400 mg/L. Each factor is rounded to 0.05: together 0.1.
+    [InlineData(7.0, 1.7, 1.9, 76, -0.9)]
+    [InlineData(7.6, 1.9, 2.1, 84, 0.2)]
+    [InlineData(8.0, 2.2, 2.2, 94, 1.1)]
+    public void Index_by_the_factors_of_a_pool(double pH, double alkalinity, double calcium, double fahrenheit, double expected)
+    {
+        var terms = ShortScaleIndex.Of(
+            MassConcentration.FromMilligramPerLitre(400),
+            Temperature.FromFahrenheit(fahrenheit),
+            Hardness.FromMilligramPerLitre(Math.Pow(10, calcium + 0.4)),
+            Alkalinity.FromMilligramPerLitre(Math.Pow(10, alkalinity))
+        );
+
+        Assert.Equal(expected, terms.At(Acidity.FromPH(pH)), 0.1);
+    }
 }

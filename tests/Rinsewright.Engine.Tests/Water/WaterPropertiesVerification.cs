@@ -87,4 +87,28 @@ public sealed class WaterPropertiesVerification
         Relative.Equal(889.735100, 1e6 * WaterProperties.Viscosity(25), 5e-4);
         Relative.Equal(0.607712868, WaterProperties.HeatConductivity(25), 2.5e-3);
     }
+
+    [Theory] // CHV016 to CHV020, opened: [iapws-r12-08] Table 4, [iapws-r15-11] Table 4
+    [InlineData(998, 298.15, 889.735100, 607.712868)]
+    [InlineData(1200, 298.15, 1437.649467, 799.038144)]
+    [InlineData(1000, 373.15, 307.883622, null)]
+    public void The_second_opinion_is_the_published_one(double density, double kelvin, double viscosity, double? conductivity)
+    {
+        Relative.Equal(viscosity, FullFormulation.Viscosity(density, kelvin), 1e-8);
+        if (conductivity is { } expected)
+        {
+            Relative.Equal(expected, FullFormulation.HeatConductivity(density, kelvin), 1e-8);
+        }
+    }
+
+    [Fact] // The release for one bar keeps within 1 % of the full one; its critical term, left out here, is below 0.5 % of liquid water
+    public void Liquid_water_is_what_the_full_formulation_says()
+    {
+        for (var t = 1; t <= 99; t++)
+        {
+            var density = WaterProperties.Density(t);
+            Relative.Equal(FullFormulation.Viscosity(density, t + 273.15), 1e6 * WaterProperties.Viscosity(t), 2e-3);
+            Relative.Equal(FullFormulation.HeatConductivity(density, t + 273.15), 1000 * WaterProperties.HeatConductivity(t), 5e-3);
+        }
+    }
 }
