@@ -1,13 +1,13 @@
 namespace Rinsewright.Engine.Machines;
 
 /// <summary>
-/// Reads machines at once that are near one that was read, for a figure that follows a slider. A conveyor is read as by <see cref="SteadyState.Of"/>. A machine with doors goes through few and coarse
-/// cycles, and so does the one that was read; what its full reading differs by is added to this one too: temperatures, pressures and levels are moved by it, all else is multiplied. Follow it with
+/// Reads machines at once that are near one that was read, for a figure that follows a slider. The cold start goes in long steps, and a machine with doors through few and coarse
+/// cycles; so does the one that was read, and what its full reading differs by is added to this one too: temperatures, pressures and levels are moved by it, all else is multiplied. Follow it with
 /// <see cref="SteadyState.Of"/> when the slider rests.
 /// </summary>
 public sealed class SteadyNear
 {
-    private readonly CycleAnchor? anchor;
+    private readonly CycleAnchor anchor;
     private readonly Consumption load;
     private readonly Consumption coarse;
 
@@ -18,13 +18,10 @@ public sealed class SteadyNear
     public SteadyNear(Machine known, SteadyReading reading)
     {
         var p = ModelParameters.From(known);
-        load = coarse = reading.Load;
-        if (!p.Conveys)
-        {
-            var few = new SteadyReader(p.Tanks.Length).Read(p, reading.RacksPerHour, CyclesStepped.Few(p));
-            anchor = new CycleAnchor(few.Observables, reading.Observables);
-            coarse = few.Load;
-        }
+        var few = new SteadyReader(p.Tanks.Length).Read(p, reading.RacksPerHour, CyclesStepped.Few(p));
+        anchor = new CycleAnchor(few.Observables, reading.Observables);
+        load = reading.Load;
+        coarse = few.Load;
     }
 
     /// <summary>Reads a machine.</summary>
@@ -35,11 +32,6 @@ public sealed class SteadyNear
     /// <exception cref="ArgumentOutOfRangeException">No rate above 0.</exception>
     public SteadyReading Of(Machine machine, double racksPerHour, IReadOnlyList<FaultAtSeverity>? faults = null)
     {
-        if (anchor is null)
-        {
-            return SteadyState.Of(machine, racksPerHour, faults);
-        }
-
         var p = SteadyState.Changed(machine, racksPerHour, faults ?? []);
         var near = new SteadyReader(p.Tanks.Length).Read(p, racksPerHour, CyclesStepped.Few(p));
         return near with { Observables = anchor.Moved(near.Observables), Load = near.Load.Moved(coarse, load) };

@@ -6,28 +6,23 @@ namespace Rinsewright.Engine.Machines;
 /// <param name="Settle">Cycles that let it settle.</param>
 /// <param name="Read">Cycles that are read.</param>
 /// <param name="Step">Longest step, s.</param>
-internal readonly record struct CyclesStepped(int Settle, int Read, double Step)
+/// <param name="Waiting">Longest step while it waits for a rack, s.</param>
+/// <param name="StartStep">Longest step of the cold start, s.</param>
+/// <param name="StartGrowth">Share of the time gone by that a step of the cold start may take where that is longer.</param>
+internal readonly record struct CyclesStepped(int Settle, int Read, double Step, double Waiting, double StartStep, double StartGrowth)
 {
     /// <summary>Enough that gauges and eyes would not tell more of them.</summary>
-    public static CyclesStepped Usual(ModelParameters p) => new(4, 4, Stepper.UsualStep(p));
+    public static CyclesStepped Usual(ModelParameters p) => new(4, 4, Stepper.UsualStep(p), 3, 1, 0.002);
 
     /// <summary>Few and coarse: only the difference of two such readings is good. One that dumps is alike in every cycle, once its metal is warm.</summary>
-    public static CyclesStepped Few(ModelParameters p) => p.Travel.Cycle is { Dumps: true } ? new(4, 1, 1) : new(2, 2, 1);
+    public static CyclesStepped Few(ModelParameters p) =>
+        p.Travel.Cycle is { Dumps: true } ? new(4, 1, 1, 10, 2, 0.01) : new(1, 1, 2, 10, 2, 0.01);
 }
 
 /// <summary>Turns steady solutions into observables. One instance may be used again by one caller at a time.</summary>
 /// <param name="tanks">Tanks of the machines to be read.</param>
 internal sealed class SteadyReader(int tanks)
 {
-    // Longest step while nothing goes through, s.
-    private const double IdleStep = 1;
-
-    // Times of a cold start are told to this share.
-    private const double StartGrowth = 0.002;
-
-    // Longest step while a machine with doors waits for a rack, s.
-    private const double WaitingStep = 3;
-
     // As long as a scenario allows.
     private const double LongestStart = 4 * 3600;
     private readonly SteadySolver solver = new(tanks);
@@ -43,7 +38,8 @@ internal sealed class SteadyReader(int tanks)
     public SteadyReading Read(ModelParameters p, double racksPerHour, CyclesStepped? cycles = null)
     {
         var readout = new Readout();
-        var times = new Stepper(new Simulation(p), IdleStep) { Growth = StartGrowth }.ColdStart(LongestStart);
+        var stepped = cycles ?? CyclesStepped.Usual(p);
+        var times = new Stepper(new Simulation(p), stepped.StartStep) { Growth = stepped.StartGrowth }.ColdStart(LongestStart);
         readout.AddTime(Observables.FillTime, times.Fill);
         readout.AddTime(Observables.HeatUpTime, times.Heat);
         var idle = solver.Solve(p, 0);
@@ -51,8 +47,10 @@ internal sealed class SteadyReader(int tanks)
         var standBy = Consumption.Of(p, idle, 0);
         readout.FullRate(p, solver.Solve(p, Duties.MostRacks(p)));
         var s = solver.Solve(p, racksPerHour / 3600);
-        var load = p.Conveys ? Solved(readout, p, s) : Stepped(readout, p, s, racksPerHour / 3600, cycles ?? CyclesStepped.Usual(p));
-        return new SteadyReading(racksPerHour, readout.InOrder(), load, standBy, Ride(p, s));
+        // The ride of the balance is shown; on a conveyor it is also what is read of the plate.
+        var (ride, plate) = Ride(p, s);
+        var load = p.Conveys ? Solved(readout, p, s, plate) : Stepped(readout, p, s, racksPerHour / 3600, stepped);
+        return new SteadyReading(racksPerHour, readout.InOrder(), load, standBy, ride);
     }
 
     /// <summary>A plate's ride through a solution.</summary>
@@ -62,10 +60,10 @@ internal sealed class SteadyReader(int tanks)
         return pass.Run(p.Ware.Material, p.Ware.Thickness, p.Ware.In, phases.AsSpan(0, count), curve: curve);
     }
 
-    private Consumption Solved(Readout readout, ModelParameters p, SteadySolution s)
+    private Consumption Solved(Readout readout, ModelParameters p, SteadySolution s, PlateResult plate)
     {
         solutes.Solve(p, s);
-        readout.Load(p, s, solutes, Pass(p, s));
+        readout.Load(p, s, solutes, plate);
         return Consumption.Of(p, s, solutes.Fed);
     }
 
@@ -76,7 +74,7 @@ internal sealed class SteadyReader(int tanks)
         solutes.Solve(p, s);
         // A tank that nothing leaves would hold soil without end.
         simulation.Settle(s, s.Tanks[p.Wash].Out > 0 ? solutes : null);
-        var stepper = new Stepper(simulation, cycles.Step) { Waiting = WaitingStep };
+        var stepper = new Stepper(simulation, cycles.Step) { Waiting = cycles.Waiting };
         var interval = 1 / Math.Min(racks, Duties.MostRacks(p));
         stepper.Go(cycles.Settle * interval, racks);
         var meter = new Meter(p.Tanks.Length);
@@ -85,10 +83,10 @@ internal sealed class SteadyReader(int tanks)
         return Consumption.Of(p, meter);
     }
 
-    private PlateRide Ride(ModelParameters p, SteadySolution s)
+    private (PlateRide Ride, PlateResult Plate) Ride(ModelParameters p, SteadySolution s)
     {
         var curve = new PlateCurve();
-        Pass(p, s, curve);
+        var plate = Pass(p, s, curve);
         var speed = p.Conveys ? Duties.Speed(p) : 0;
         var met = new string[curve.Phase.Count];
         var at = new double[met.Length];
@@ -104,6 +102,6 @@ internal sealed class SteadyReader(int tanks)
             at[i] = speed * curve.Seconds[i];
         }
 
-        return new PlateRide(curve.Seconds, curve.Surface, curve.HeatUnits, met, at);
+        return (new PlateRide(curve.Seconds, curve.Surface, curve.HeatUnits, met, at), plate);
     }
 }
