@@ -19,7 +19,6 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         "PdfSharp.System.wasm",
         "System.ComponentModel.Primitives.wasm",
         "System.IO.Compression.wasm",
-        "System.Security.Cryptography.wasm",
     ];
 
     private static readonly string[] Calibration =
