@@ -47,7 +47,10 @@ public static class VisitFile
                 "machine",
                 "absent; the machine file of that day, for example { \"schema\": \"rinsewright.machine/1\", \"kind\": \"door-chemical\" }"
             ),
-            { Began: var began } when began == default => throw new ContractException("began", "absent; a moment such as 2026-11-24T09:10:00-07:00"),
+            { Began: var began } when began == default => throw new ContractException(
+                "began",
+                "absent; a moment such as 2026-11-24T09:10:00-07:00"
+            ),
             _ => document,
         };
     }

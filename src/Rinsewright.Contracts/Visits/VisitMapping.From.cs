@@ -22,7 +22,10 @@ public static partial class VisitMapping
             Label = visit.Label is { } l ? From(l) : null,
             Complaint = visit.Complaint,
             Cause = visit.Cause is { } c ? new VisitCauseDto(c.Fault, Wire.Name(c.Known), Wire.Name(c.Owner)) : null,
-            Instruments = visit.Instruments.Count > 0 ? visit.Instruments.ToDictionary(i => i.Key, i => Wire.From(i.Value), StringComparer.Ordinal) : null,
+            Instruments =
+                visit.Instruments.Count > 0
+                    ? visit.Instruments.ToDictionary(i => i.Key, i => Wire.From(i.Value), StringComparer.Ordinal)
+                    : null,
             TestSupplies =
                 visit.TestSupplies.Count > 0
                     ? visit.TestSupplies.ToDictionary(

@@ -58,7 +58,8 @@ public static partial class VisitMapping
             Photos = Each(
                 document.Photos,
                 "photos",
-                (p, f) => new VisitPhoto(Sha(p.Sha256, f + ".sha256"), Wire.Parse<VisitMoment>(p.Moment, f + ".moment"), p.Zone, p.Part, p.At)
+                (p, f) =>
+                    new VisitPhoto(Sha(p.Sha256, f + ".sha256"), Wire.Parse<VisitMoment>(p.Moment, f + ".moment"), p.Zone, p.Part, p.At)
             ),
             Changes = Each(document.Changes, "changes", Change),
             PartsUsed = Each(document.PartsUsed, "partsUsed", PartUsed),
@@ -71,7 +72,11 @@ public static partial class VisitMapping
             Declined = Each(
                 document.Declined,
                 "declined",
-                (d, f) => new Declined(Wire.Parse<AcceptanceArea>(d.Area, f + ".area"), Filled(d.Because, f + ".because", "a reason, in a few words"))
+                (d, f) =>
+                    new Declined(
+                        Wire.Parse<AcceptanceArea>(d.Area, f + ".area"),
+                        Filled(d.Because, f + ".because", "a reason, in a few words")
+                    )
             ),
             Training = Each(
                 document.Training,
@@ -102,7 +107,8 @@ public static partial class VisitMapping
             Signatures = Each(
                 document.Signatures,
                 "signatures",
-                (s, f) => new VisitSignature(Wire.Parse<SignedFor>(s.For, f + ".for"), Filled(s.Name, f + ".name", "who signs"), s.At, s.Image)
+                (s, f) =>
+                    new VisitSignature(Wire.Parse<SignedFor>(s.For, f + ".for"), Filled(s.Name, f + ".name", "who signs"), s.At, s.Image)
             ),
         };
     }
@@ -131,7 +137,10 @@ public static partial class VisitMapping
         Engine.Quantities.Amount? value = r.Value is { } v ? Wire.To(v, kind.Point, field + ".value") : null;
         if (value is { } read && read.Unit.Dimension != kind.Unit.Dimension)
         {
-            throw new ContractException(field + ".value", $"{r.Kind} is read in {kind.Unit.Ucum} or a unit of the same kind, not {read.Unit.Ucum}");
+            throw new ContractException(
+                field + ".value",
+                $"{r.Kind} is read in {kind.Unit.Ucum} or a unit of the same kind, not {read.Unit.Ucum}"
+            );
         }
 
         if (r.RacksPerHour is { } racks && !(racks > 0 && racks < 1e5))
@@ -139,7 +148,12 @@ public static partial class VisitMapping
             throw new ContractException(field + ".racksPerHour", "more than no racks; leave it out where nobody counted");
         }
 
-        return new VisitReading(r.Kind, value, Wire.Parse<VisitMoment>(r.Moment, field + ".moment"), Wire.Parse<OperatingState>(r.State, field + ".state"))
+        return new VisitReading(
+            r.Kind,
+            value,
+            Wire.Parse<VisitMoment>(r.Moment, field + ".moment"),
+            Wire.Parse<OperatingState>(r.State, field + ".state")
+        )
         {
             Method = Wire.Parse<ReadingMethod>(r.Method, field + ".method"),
             Instrument = Reference(r.Instrument, instruments.Keys, field + ".instrument", "instruments"),
@@ -153,12 +167,20 @@ public static partial class VisitMapping
 
     private static VisitReadingKind Kind(string id, string field) =>
         VisitReadingKinds.Find(id ?? "")
-        ?? throw new ContractException(field, $"'{id}' is no reading; use one of {string.Join(", ", VisitReadingKinds.All.Select(k => k.Id))}");
+        ?? throw new ContractException(
+            field,
+            $"'{id}' is no reading; use one of {string.Join(", ", VisitReadingKinds.All.Select(k => k.Id))}"
+        );
 
     private static VisitFinding Finding(VisitFindingDto x, string field, TradeKnowledge knowledge) =>
-        knowledge.FindCheck(x.Id ?? "") is not null || knowledge.FindSymptom(x.Id ?? "") is not null || knowledge.FindState(x.Id ?? "") is not null
+        knowledge.FindCheck(x.Id ?? "") is not null
+        || knowledge.FindSymptom(x.Id ?? "") is not null
+        || knowledge.FindState(x.Id ?? "") is not null
             ? new VisitFinding(x.Id!, x.Found, Wire.Parse<VisitMoment>(x.Moment, field + ".moment"), x.Note)
-            : throw new ContractException(field + ".id", $"'{x.Id}' is no symptom (sym-), check (chk-) or state (rd-.../...) of the knowledge");
+            : throw new ContractException(
+                field + ".id",
+                $"'{x.Id}' is no symptom (sym-), check (chk-) or state (rd-.../...) of the knowledge"
+            );
 
     private static PartLook Part(PartLookDto p, string field, TradeKnowledge knowledge)
     {
@@ -203,7 +225,12 @@ public static partial class VisitMapping
 
     private static PartUse PartUsed(PartUseDto p, string field) =>
         p.Count >= 1
-            ? new PartUse(Filled(p.What, field + ".what", "what part"), p.Count, Wire.Parse<PartWhere>(p.Where, field + ".where"), p.Expected)
+            ? new PartUse(
+                Filled(p.What, field + ".what", "what part"),
+                p.Count,
+                Wire.Parse<PartWhere>(p.Where, field + ".where"),
+                p.Expected
+            )
             : throw new ContractException(field + ".count", "at least 1");
 
     private static SupplyCount Supply(SupplyCountDto s, string field) =>
@@ -226,7 +253,9 @@ public static partial class VisitMapping
             : throw new ContractException(field, "the SHA-256 of the photograph in 64 lower-case hex digits");
 
     private static string Id(string? id, string field, IEnumerable<string> known, string what) =>
-        id is not null && known.Contains(id, StringComparer.Ordinal) ? id : throw new ContractException(field, $"'{id}' is not {what} of the knowledge");
+        id is not null && known.Contains(id, StringComparer.Ordinal)
+            ? id
+            : throw new ContractException(field, $"'{id}' is not {what} of the knowledge");
 
     private static string Filled(string? text, string field, string what) =>
         string.IsNullOrWhiteSpace(text) ? throw new ContractException(field, $"empty; enter {what}") : text;
@@ -239,7 +268,11 @@ public static partial class VisitMapping
     private static IReadOnlyList<TOut> Each<TIn, TOut>(IReadOnlyList<TIn>? items, string field, Func<TIn, string, TOut> map) =>
         [.. (items ?? []).Select((x, i) => x is null ? throw new ContractException($"{field}[{i}]", "empty") : map(x, $"{field}[{i}]"))];
 
-    private static Dictionary<string, TOut> Named<TIn, TOut>(IReadOnlyDictionary<string, TIn>? items, string field, Func<TIn, string, TOut> map) =>
+    private static Dictionary<string, TOut> Named<TIn, TOut>(
+        IReadOnlyDictionary<string, TIn>? items,
+        string field,
+        Func<TIn, string, TOut> map
+    ) =>
         (items ?? new Dictionary<string, TIn>(StringComparer.Ordinal)).ToDictionary(
             x => x.Key,
             x => map(x.Value, $"{field}.{x.Key}"),

@@ -26,7 +26,8 @@ public static class VisitWords
         Capital(known is { } k ? k.Name.In(words.Language) : words[$"visit.kind.{id}"]);
 
     /// <summary>A text with a capital at its beginning.</summary>
-    public static string Capital(string text) => text.Length > 0 && char.IsLower(text[0]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+    public static string Capital(string text) =>
+        text.Length > 0 && char.IsLower(text[0]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;
 
     private static Statement Plain(Statement statement, Words words) =>
         new(
