@@ -24,8 +24,8 @@ public sealed record VisitDocument(Guid Id, int Version, string Kitchen, JsonEle
     /// <summary>Who made it.</summary>
     public string? Technician { get; init; }
 
-    /// <summary>Rule set in force.</summary>
-    public string RuleSet { get; init; } = "fda-food-code";
+    /// <summary>Rule set in force; absent for the one taken where nobody chose.</summary>
+    public string? RuleSet { get; init; }
 
     /// <summary>A rule set of the service's own, in front of <see cref="RuleSet"/>.</summary>
     public string? RuleSetJson { get; init; }

@@ -18,7 +18,7 @@ public static partial class VisitMapping
     public static RuleSet Rules(this VisitDocument document) =>
         document.RuleSetJson is { } json
             ? RuleSets.Parse(json)
-            : RuleSets.Find(document.RuleSet)
+            : RuleSets.Find(document.RuleSet ?? RuleSets.DefaultId)
                 ?? throw new ContractException(
                     "ruleSet",
                     $"'{document.RuleSet}' is not known; use one of {string.Join(", ", RuleSets.BuiltIn.Select(r => r.Id))}"

@@ -1,3 +1,4 @@
+using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;
 
@@ -62,7 +63,8 @@ internal static class MissingBeforeSigning
             Block(Statement.Of("visit.missing.primed", ("product", supply.Product)));
         }
 
-        foreach (var check in after.Checks.Where(c => c.Status == ReadingStatus.NotRead))
+        // A heat dose is another way of the same proof, read by a logger only.
+        foreach (var check in after.Checks.Where(c => c.Status == ReadingStatus.NotRead && c.Limit?.Dimension is not (Dimension.HeatUnits or Dimension.EquivalentTime)))
         {
             Say(check.Because);
         }

@@ -47,7 +47,7 @@ internal static class StopReasons
             }
         }
 
-        foreach (var group in visit.Parts.Where(p => p.Fault is not null).GroupBy(p => p.Part))
+        foreach (var group in visit.Parts.GroupBy(p => p.Part).Where(g => g.Any(p => p.Fault is not null)))
         {
             var open =
                 group.Where(p => p.Moment == VisitMoment.AsLeft).ToList() is not { Count: > 0 } left
@@ -56,7 +56,8 @@ internal static class StopReasons
             var found = Statement.Of("visit.stop.found", ("finding", part?.Name ?? new Phrase(group.Key, group.Key)));
             stops.AddRange(
                 group
-                    .Select(p => p.Fault!)
+                    .Select(p => p.Fault)
+                    .OfType<string>()
                     .Distinct(StringComparer.Ordinal)
                     .Where(knowledge.Faults.ContainsKey)
                     .Select(id => Stop(knowledge.Faults[id], knowledge, found, open, asLeft))

@@ -82,7 +82,9 @@ public static class VisitJudgement
         if (after.Verdict.Outcome != Outcome.Proven)
         {
             var standing = after.Verdict.Outcome == Outcome.NotProven ? VisitStanding.NotSanitary : VisitStanding.NotProved;
-            says.AddRange(after.Verdict.Because.Select(b => (standing, b)));
+            // What holds is no reason.
+            var holds = after.Checks.Where(c => c.Outcome == Outcome.Proven).Select(c => c.Because).ToList();
+            says.AddRange(after.Verdict.Because.Where(b => !holds.Exists(h => ReferenceEquals(h, b))).Select(b => (standing, b)));
         }
 
         says.AddRange(
@@ -138,7 +140,11 @@ public static class VisitJudgement
             {
                 yield return near.Because;
             }
-            else if (line.Rule is { Status: ReadingStatus.InRange, Limit: { } limit } && IsNear(line.Reading.Value!.Value, limit))
+            else if (
+                line.Reading.Method != ReadingMethod.IrreversibleLabel
+                && line.Rule is { Status: ReadingStatus.InRange, Limit: { } limit }
+                && IsNear(line.Reading.Value!.Value, limit)
+            )
             {
                 yield return Statement.Of(
                     "visit.because.near",

@@ -57,7 +57,13 @@ internal sealed class VisitProofs
             return Statement.Of("visit.reading.wrong-strip", ("strip", made), ("machine", visit.Machine.Sanitizing));
         }
 
-        return null;
+        // The table of strengths asks nothing of a strip's date: out of date it shows nothing, and is left out here. A label's date is judged with the label.
+        return
+            reading.Method == ReadingMethod.Strip
+            && Supply(visit, reading)?.Expires is { } end
+            && DateOnly.FromDateTime((reading.At ?? visit.Began).DateTime) > end
+            ? Statement.Of("visit.reading.expired", ("date", end.ToString("yyyy-MM-dd")))
+            : null;
     }
 
     /// <summary>The strip or label of a reading; null where not said.</summary>

@@ -79,12 +79,9 @@ public static class VisitReadingKinds
         new("rd-heat-up-time", Units.Minute) { FromCold = Observables.HeatUpTime },
         new("rd-temp-drop-10-racks", Units.FahrenheitDifference),
         // A per cent by weight and volume is 10 g/L.
-        new("rd-detergent", Units.GramPerLitre, AcceptanceArea.Chemistry, UsualScale: 10) { UnderLoad = Observables.WashDetergent },
+        new("rd-detergent", Units.GramPerLitre, AcceptanceArea.Chemistry, UsualScale: 10),
         new("rd-rinse-additive", Units.Millilitre, AcceptanceArea.Chemistry),
-        new("rd-sanitizer", Units.MilligramPerLitre, AcceptanceArea.Chemistry, MeasuringPoint.SanitizingSolution)
-        {
-            UnderLoad = Observables.SanitizerOnWare,
-        },
+        new("rd-sanitizer", Units.MilligramPerLitre, AcceptanceArea.Chemistry, MeasuringPoint.SanitizingSolution),
         new("rd-carryover-ph", Units.PH),
         new("rd-power-rinse-alkalinity", Units.Percent),
         new("rd-hardness", Units.GrainPerGallon),

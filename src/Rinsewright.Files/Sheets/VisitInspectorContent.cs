@@ -1,5 +1,6 @@
 using Rinsewright.Contracts;
 using Rinsewright.Drawing;
+using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;
 using Rinsewright.Engine.Visits;
@@ -82,7 +83,11 @@ internal sealed class VisitInspectorContent
             ]);
         }
 
-        foreach (var check in proof.Checks.Where(c => c.Status == ReadingStatus.NotRead))
+        foreach (
+            var check in proof.Checks.Where(c =>
+                c.Status == ReadingStatus.NotRead && c.Limit?.Dimension is not (Dimension.HeatUnits or Dimension.EquivalentTime)
+            )
+        )
         {
             rows.Add([
                 new SheetCell(said.Word(ReadingStatus.NotRead), StatusShape.Ring, Bold: true),
