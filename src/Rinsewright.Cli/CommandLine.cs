@@ -4,6 +4,7 @@ using System.CommandLine.Parsing;
 using Rinsewright.Cli.Bench;
 using Rinsewright.Cli.Machines;
 using Rinsewright.Cli.Sanitization;
+using Rinsewright.Cli.Visits;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Engine.Sanitization;
@@ -50,6 +51,7 @@ internal static class CommandLine
         root.Add(LimitsCommand.Make(words, terminal));
         root.Add(MachineCommand.Make(words, terminal));
         root.Add(BenchCommand.Make(words, terminal));
+        root.Add(VisitCommand.Make(words, terminal));
         root.Add(CompletionCommand.Make(words, terminal));
         return root;
     }

@@ -4,6 +4,7 @@ using System.Text.Json.Serialization;
 using Rinsewright.Cli.Bench;
 using Rinsewright.Cli.Machines;
 using Rinsewright.Cli.Sanitization;
+using Rinsewright.Cli.Visits;
 using Rinsewright.Contracts;
 
 namespace Rinsewright.Cli;
@@ -20,6 +21,8 @@ internal static class PlainJson
     public static WareJson Ware { get; } = new(Options(WareJson.Default));
 
     public static MachinesJson Machines { get; } = new(Options(MachinesJson.Default));
+
+    public static VisitsJson Visits { get; } = new(Options(VisitsJson.Default));
 
     private static JsonSerializerOptions Options(JsonSerializerContext context) =>
         new(context.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, TypeInfoResolver = null };

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Contracts.Visits;
 
 namespace Rinsewright.Contracts;
 
@@ -21,4 +22,6 @@ namespace Rinsewright.Contracts;
 [JsonSerializable(typeof(IReadOnlyList<ProofSummary>))]
 [JsonSerializable(typeof(IReadOnlyList<DocumentVersion>))]
 [JsonSerializable(typeof(IReadOnlyList<RuleSetDto>))]
+[JsonSerializable(typeof(VisitDocument))]
+[JsonSerializable(typeof(IReadOnlyList<VisitDocument>))]
 public sealed partial class ContractsJson : JsonSerializerContext;

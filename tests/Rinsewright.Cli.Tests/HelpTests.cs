@@ -30,6 +30,12 @@ public sealed class HelpTests
     [InlineData("bench.en.txt", "bench", "--help")]
     [InlineData("bench.es.txt", "bench", "--help", "--language", "es")]
     [InlineData("bench-booster.en.txt", "bench", "booster", "--help")]
+    [InlineData("visit.en.txt", "visit", "--help")]
+    [InlineData("visit.es.txt", "visit", "--help", "--language", "es")]
+    [InlineData("visit-check.en.txt", "visit", "check", "--help")]
+    [InlineData("visit-check.es.txt", "visit", "check", "--help", "--language", "es")]
+    [InlineData("visit-report.en.txt", "visit", "report", "--help")]
+    [InlineData("visit-report.es.txt", "visit", "report", "--help", "--language", "es")]
     [InlineData("completion.en.txt", "completion", "--help")]
     public async Task Help_is_the_one_agreed_and_fits_80_columns(string golden, params string[] args)
     {

@@ -99,6 +99,22 @@ internal sealed partial class Readout
         Add(Observables.IdleWater, 3600 * water * LitrePerKilogram);
     }
 
+    /// <summary>Tanks of a steady state without racks, where the scenario has no load of its own.</summary>
+    public void TanksWithoutRacks(ModelParameters p, SteadySolution s)
+    {
+        AddCelsius(Observables.WashTankTemperature, s.Tanks[p.Wash].Celsius);
+        for (var i = 0; i < p.Tanks.Length; i++)
+        {
+            if (p.Tanks[i].Duty is TankDuty.Prewash or TankDuty.PumpedRinse)
+            {
+                AddCelsius(
+                    p.Tanks[i].Duty == TankDuty.Prewash ? Observables.PrewashTankTemperature : Observables.RinseTankTemperature,
+                    s.Tanks[i].Celsius
+                );
+            }
+        }
+    }
+
     /// <summary>Reads a machine at full rate.</summary>
     public void FullRate(ModelParameters p, SteadySolution s)
     {

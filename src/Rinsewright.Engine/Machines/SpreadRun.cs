@@ -102,6 +102,10 @@ internal sealed class SpreadRun
             for (var lane = 0; lane < lanes; lane++)
             {
                 readouts[lane].Idle(solver.Lane(lane));
+                if (racksPerHour <= 0)
+                {
+                    readouts[lane].TanksWithoutRacks(machines[lane], solver.Lane(lane));
+                }
             }
         }
 

@@ -56,5 +56,11 @@ public sealed record SheetFigure(Scene Scene, string Caption, IReadOnlyList<Scen
 /// <summary>A list of short sentences.</summary>
 public sealed record SheetList(IReadOnlyList<string> Items) : SheetBlock;
 
+/// <summary>What follows begins a page.</summary>
+public sealed record SheetPageBreak : SheetBlock;
+
+/// <summary>A word to be read from across the room, in a heavy frame. It is the title of its page.</summary>
+public sealed record SheetBanner(string Text) : SheetBlock;
+
 /// <summary>Lines to sign on.</summary>
 public sealed record SheetSignatures(IReadOnlyList<string> Lines, string Name, string Date) : SheetBlock;

@@ -10,13 +10,15 @@ namespace Rinsewright.Files.Sheets;
 /// <param name="KeepWithNext">Stays on the page of what follows.</param>
 /// <param name="Scope">Structure element around it and its neighbours; null for none.</param>
 /// <param name="Signs">Carries the lines to sign on.</param>
+/// <param name="StartsPage">Stands at the top of a page.</param>
 internal sealed record SheetPiece(
     double Before,
     double Height,
     Action<SheetCanvas, double> Draw,
     bool KeepWithNext = false,
     SheetScope? Scope = null,
-    bool Signs = false
+    bool Signs = false,
+    bool StartsPage = false
 );
 
 /// <summary>A structure element around several pieces: a table or a list.</summary>
@@ -45,6 +47,8 @@ internal sealed partial class SheetPieces(SheetText text, double width)
             SheetFigure f => Figure(f),
             SheetList l => List(l),
             SheetSignatures s => Signatures(s),
+            SheetPageBreak => [new SheetPiece(0, 0, (_, _) => { }, KeepWithNext: true, StartsPage: true)],
+            SheetBanner b => [Banner(b)],
             _ => throw new ArgumentException($"No layout for {block.GetType().Name}.", nameof(block)),
         };
 
@@ -65,6 +69,29 @@ internal sealed partial class SheetPieces(SheetText text, double width)
                 }
 
                 c.Element(tag, () => c.Lines(lines, face, true, 0, y + rule));
+            },
+            KeepWithNext: true
+        );
+    }
+
+    private SheetPiece Banner(SheetBanner b)
+    {
+        const double Frame = 6;
+        var lines = text.Wrap(b.Text, text.Banner, width - (6 * Frame), bold: true);
+        var height = (lines.Count * text.Banner.Line) + (4 * Frame);
+        return new SheetPiece(
+            0,
+            height,
+            (c, y) =>
+            {
+                c.Artifact(() =>
+                {
+                    c.Bar(0, y, width, Frame);
+                    c.Bar(0, y + height - Frame, width, Frame);
+                    c.Bar(0, y, Frame, height);
+                    c.Bar(width - Frame, y, Frame, height);
+                });
+                c.Element(PdfBlockLevelElementTag.Heading1, () => c.Lines(lines, text.Banner, true, 3 * Frame, y + (2 * Frame)));
             },
             KeepWithNext: true
         );

@@ -115,7 +115,7 @@ internal static class SheetPrinter
         for (var i = 0; i < pieces.Count; i++)
         {
             var piece = pieces[i];
-            if (page.Placed.Count > 0 && y + Together(pieces, i) > bottom)
+            if (page.Placed.Count > 0 && (piece.StartsPage || y + Together(pieces, i) > bottom))
             {
                 page = new Page([]);
                 pages.Add(page);

@@ -26,6 +26,8 @@ internal sealed class SheetText : IDisposable
 
     public SheetFace Title { get; } = new(19, 24);
 
+    public SheetFace Banner { get; } = new(34, 42);
+
     public SheetFace Head { get; } = new(11.5, 15);
 
     public SheetFace Verdict { get; } = new(16, 20);

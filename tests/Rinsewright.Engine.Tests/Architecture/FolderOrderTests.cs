@@ -14,7 +14,7 @@ public sealed class FolderOrderTests
 
     private static readonly string[][] Rows =
     [
-        ["Training", "Planning"],
+        ["Training", "Planning", "Visits"],
         ["Diagnosis", "Capacity", "Bench", "Ware"],
         ["Machines"],
         ["Sanitization", "Chemistry"],
