@@ -12,19 +12,19 @@ namespace Rinsewright.Contracts.Records;
 public sealed class FieldChange(string path, string value, long order, long overOrder = 0, Guid? over = null)
 {
     /// <summary>Which field.</summary>
-    public string Path { get; } = path;
+    public string Path { get; init; } = path;
 
     /// <summary>What it is to be, as typed.</summary>
-    public string Value { get; } = value;
+    public string Value { get; init; } = value;
 
     /// <summary>Place in the order of changes.</summary>
-    public long Order { get; } = order;
+    public long Order { get; init; } = order;
 
     /// <summary>Place of the value seen; 0 for none.</summary>
-    public long OverOrder { get; } = overOrder;
+    public long OverOrder { get; init; } = overOrder;
 
     /// <summary>Operation that had written the value seen; null for none.</summary>
-    public Guid? Over { get; } = over;
+    public Guid? Over { get; init; } = over;
 }
 
 /// <summary>A field as it stands: the latest value, and beside it the latest other one that its writer had not seen.</summary>
@@ -48,28 +48,28 @@ public sealed class FieldValue(
 )
 {
     /// <summary>Text as typed.</summary>
-    public string Value { get; } = value;
+    public string Value { get; init; } = value;
 
     /// <summary>Place in the order of changes.</summary>
-    public long Order { get; } = order;
+    public long Order { get; init; } = order;
 
     /// <summary>Operation that wrote it.</summary>
-    public Guid Operation { get; } = operation;
+    public Guid Operation { get; init; } = operation;
 
     /// <summary>Who.</summary>
-    public string Author { get; } = author;
+    public string Author { get; init; } = author;
 
     /// <summary>When, by the clock of the device.</summary>
-    public DateTimeOffset At { get; } = at;
+    public DateTimeOffset At { get; init; } = at;
 
     /// <summary>Place of the value its writer saw; 0 for none.</summary>
-    public long OverOrder { get; } = overOrder;
+    public long OverOrder { get; init; } = overOrder;
 
     /// <summary>Operation of the value its writer saw; null for none.</summary>
-    public Guid? Over { get; } = over;
+    public Guid? Over { get; init; } = over;
 
     /// <summary>What somebody else wrote meanwhile; null where nobody did.</summary>
-    public FieldValue? Other { get; } = other;
+    public FieldValue? Other { get; init; } = other;
 
     /// <summary>The value an operation writes.</summary>
     public static FieldValue Of(Operation operation, FieldChange change) =>

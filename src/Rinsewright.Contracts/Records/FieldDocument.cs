@@ -23,16 +23,16 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
     public const string Yes = "yes";
 
     /// <summary>UUID made on a device.</summary>
-    public Guid Id { get; } = id;
+    public Guid Id { get; init; } = id;
 
     /// <summary>Kind.</summary>
-    public string Kind { get; } = kind;
+    public string Kind { get; init; } = kind;
 
     /// <summary>Schema version.</summary>
-    public int Version { get; } = version;
+    public int Version { get; init; } = version;
 
     /// <summary>Fields by path, in the order of their paths.</summary>
-    public IReadOnlyDictionary<string, FieldValue> Fields { get; } = fields;
+    public IReadOnlyDictionary<string, FieldValue> Fields { get; init; } = fields;
 
     /// <summary>Text of a field; empty where nobody wrote it.</summary>
     public string this[string path] => Fields.TryGetValue(path, out var field) ? field.Value : "";

@@ -79,6 +79,9 @@ public static class MachinePaths
     /// <summary>Name, copied out of the description so that a list need not open it.</summary>
     public const string Name = "name";
 
+    /// <summary>Kind of machine, copied out likewise: id of the machine file, for example <c>flight</c>.</summary>
+    public const string Type = "type";
+
     /// <summary>Text of the machine file, without the set-ups.</summary>
     public const string Description = "description";
 
