@@ -16,6 +16,8 @@ namespace Rinsewright.Contracts;
 [JsonSerializable(typeof(IReadOnlyList<ProofDocument>))]
 [JsonSerializable(typeof(Operation))]
 [JsonSerializable(typeof(IReadOnlyList<Operation>))]
+[JsonSerializable(typeof(FieldDocument))]
+[JsonSerializable(typeof(IReadOnlyList<FieldChange>))]
 [JsonSerializable(typeof(IReadOnlyList<LimitDto>))]
 [JsonSerializable(typeof(OperationResults))]
 [JsonSerializable(typeof(Changes))]

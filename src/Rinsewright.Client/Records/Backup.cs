@@ -33,6 +33,20 @@ public static class Backup
             refused = content.Refused;
         foreach (var text in content.Documents)
         {
+            if (Fields(text) is { } document)
+            {
+                if (await work.ImportAsync(document))
+                {
+                    added++;
+                }
+                else
+                {
+                    kept++;
+                }
+
+                continue;
+            }
+
             if (Read(text) is not { } proof)
             {
                 refused++;
@@ -50,6 +64,24 @@ public static class Backup
         }
 
         return new BackupResult(added, kept, refused);
+    }
+
+    // A kitchen or machine; null where it is neither, or of a version this one does not know.
+    private static FieldDocument? Fields(string text)
+    {
+        try
+        {
+            return
+                JsonSerializer.Deserialize(text, ContractsJson.Default.FieldDocument)
+                    is { Kind: not null, Fields: not null, Version: <= FieldDocument.CurrentVersion } document
+                && document.Id != Guid.Empty
+                ? document
+                : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
     }
 
     private static ProofDocument? Read(string text)

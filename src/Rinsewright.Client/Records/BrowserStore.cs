@@ -20,7 +20,20 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<string?> ReadAsync(Guid id) => module.GetAsync<string?>("read", id);
 
     /// <inheritdoc/>
-    public Task<string> ListAsync() => module.GetAsync<string>("list");
+    public Task<string> ListAsync(string kind) => module.GetAsync<string>("list", kind);
+
+    /// <inheritdoc/>
+    public Task<string[]> ReadForChangeAsync(Guid id) => module.GetAsync<string[]>("readForChange", id);
+
+    /// <inheritdoc/>
+    public Task<bool> ChangeAsync(
+        Guid id,
+        string expected,
+        string lineJson,
+        string documentJson,
+        string? operationJson,
+        string? replaces
+    ) => module.GetAsync<bool>("change", id, expected, lineJson, documentJson, operationJson, replaces);
 
     /// <inheritdoc/>
     public Task<int> WaitingAsync() => module.GetAsync<int>("waiting");
@@ -63,4 +76,7 @@ public sealed class BrowserOffice(IJSRuntime js) : IOffice
 
     /// <inheritdoc/>
     public Task<OfficeAnswer> ChangesAsync(string cursor) => module.GetAsync<OfficeAnswer>("changes", cursor);
+
+    /// <inheritdoc/>
+    public Task<OfficeAnswer> HistoryAsync(Guid id) => module.GetAsync<OfficeAnswer>("history", id);
 }

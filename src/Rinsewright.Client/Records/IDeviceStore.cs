@@ -12,8 +12,28 @@ public interface IDeviceStore
     /// <summary>A document; null where it is not on this device.</summary>
     Task<string?> ReadAsync(Guid id);
 
-    /// <summary>The lines of all documents.</summary>
-    Task<string> ListAsync();
+    /// <summary>The lines of all documents of a kind.</summary>
+    Task<string> ListAsync(string kind);
+
+    /// <summary>A document of fields (empty where it is not here) and the last operation on it that has not left the device (empty for none).</summary>
+    Task<string[]> ReadForChangeAsync(Guid id);
+
+    /// <summary>Writes a document of fields with its line and its operation, only if it is still what was read and what is replaced has still not left.</summary>
+    /// <param name="id">Document.</param>
+    /// <param name="expected">What was read; empty where it was not here.</param>
+    /// <param name="lineJson">Its line in the list.</param>
+    /// <param name="documentJson">The document.</param>
+    /// <param name="operationJson">The operation that sends it; null where it came from the office.</param>
+    /// <param name="replaces">The operation whose place it takes; null for none.</param>
+    /// <returns>Whether it was written; if not, read again.</returns>
+    Task<bool> ChangeAsync(
+        Guid id,
+        string expected,
+        string lineJson,
+        string documentJson,
+        string? operationJson,
+        string? replaces
+    );
 
     /// <summary>Operations that wait to be sent.</summary>
     Task<int> WaitingAsync();
@@ -57,4 +77,7 @@ public interface IOffice
 
     /// <summary>Documents changed after a cursor.</summary>
     Task<OfficeAnswer> ChangesAsync(string cursor);
+
+    /// <summary>Every change of a document.</summary>
+    Task<OfficeAnswer> HistoryAsync(Guid id);
 }

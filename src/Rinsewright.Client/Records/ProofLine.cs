@@ -11,12 +11,14 @@ public sealed record ProofLine(
     DateTimeOffset At,
     string Verdict,
     int Passes,
-    string? File
+    string? File,
+    Guid? KitchenId = null,
+    Guid? MachineId = null
 )
 {
     /// <summary>The line of a document.</summary>
     public static ProofLine Of(ProofDocument d) =>
-        new(d.Id, d.Kitchen, d.Machine, d.Technician, d.At, d.Report.Verdict, d.Report.Passes.Count, d.Report.File);
+        new(d.Id, d.Kitchen, d.Machine, d.Technician, d.At, d.Report.Verdict, d.Report.Passes.Count, d.Report.File, d.KitchenId, d.MachineId);
 
     /// <summary>Whether every word searched for stands somewhere in the line.</summary>
     public bool Matches(string search) =>

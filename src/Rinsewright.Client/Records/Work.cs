@@ -5,13 +5,20 @@ using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Client.Records;
 
-/// <summary>The proofs on this device. Every write carries the operation that will reach the office once.</summary>
-public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvider clock)
+/// <summary>The documents on this device. Every write carries the operation that will reach the office once.</summary>
+/// <param name="store">Where they are kept.</param>
+/// <param name="preferences">Who works here.</param>
+/// <param name="clock">The device's clock.</param>
+/// <param name="newId">Makes ids of operations; null for UUID version 7.</param>
+public sealed partial class Work(IDeviceStore store, Preferences preferences, TimeProvider clock, Func<Guid>? newId = null)
 {
     private const string UnjudgedMark = "unjudged-";
 
     /// <summary>Something was written.</summary>
     public event Action? Changed;
+
+    /// <summary>A change of a kitchen or machine waits to be sent.</summary>
+    public event Action? Queued;
 
     /// <summary>Operations that wait to be sent.</summary>
     public int Waiting { get; private set; }
@@ -56,11 +63,17 @@ public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvid
 
     /// <summary>Every proof in one line, the latest first.</summary>
     public async Task<IReadOnlyList<ProofLine>> ListAsync() =>
-        [.. (JsonSerializer.Deserialize(await store.ListAsync(), ClientJson.Default.ProofLineArray) ?? []).OrderByDescending(l => l.At)];
+        [.. (JsonSerializer.Deserialize(await store.ListAsync(Kinds.Proof), ClientJson.Default.ProofLineArray) ?? []).OrderByDescending(l => l.At)];
 
     /// <summary>Takes over what the office has, unless a change made here still waits.</summary>
     public async Task TakeOverAsync(Change change)
     {
+        if (change.Document is { } document)
+        {
+            await JoinAsync(document);
+            return;
+        }
+
         var proof = change.Proof;
         await store.TakeOverAsync(change.DocumentId, proof is null ? null : Line(proof), proof is null ? null : Text(proof));
     }
@@ -76,8 +89,8 @@ public sealed class Work(IDeviceStore store, Preferences preferences, TimeProvid
     {
         var settings = preferences.Settings;
         var operation = new Operation(
-            Guid.CreateVersion7(),
-            "proof",
+            NewId(),
+            Kinds.Proof,
             id,
             settings.Technician,
             settings.Device,

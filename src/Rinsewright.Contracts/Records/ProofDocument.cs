@@ -13,6 +13,8 @@ namespace Rinsewright.Contracts.Records;
 /// <param name="Report">What came out.</param>
 /// <param name="Files">Original files, by content.</param>
 /// <param name="Note">Free note, for example what was done.</param>
+/// <param name="KitchenId">The kitchen's document; null where its name alone was typed.</param>
+/// <param name="MachineId">The machine's document; null where its name alone was typed.</param>
 public sealed record ProofDocument(
     Guid Id,
     int Version,
@@ -23,7 +25,9 @@ public sealed record ProofDocument(
     ProofRequest Request,
     ProofReport Report,
     IReadOnlyList<FileReference> Files,
-    string? Note = null
+    string? Note = null,
+    Guid? KitchenId = null,
+    Guid? MachineId = null
 )
 {
     /// <summary>Schema version written today.</summary>
@@ -40,13 +44,14 @@ public sealed record FileReference(string Sha256, string Name, long Size);
 /// One change by one person on one device, sent to the office once: its id is the primary key there, so that a repeated send changes nothing.
 /// </summary>
 /// <param name="Id">UUID version 7 made on the device.</param>
-/// <param name="Kind">Kind of document, <c>proof</c>.</param>
+/// <param name="Kind">Kind of document, <see cref="Kinds"/>.</param>
 /// <param name="DocumentId">Document changed.</param>
 /// <param name="Author">Who.</param>
 /// <param name="Device">Which device.</param>
 /// <param name="At">When by the device's clock, with offset.</param>
-/// <param name="Action"><c>put</c> or <c>delete</c>.</param>
+/// <param name="Action"><c>put</c> or <c>delete</c> of a whole document, <c>set</c> of fields.</param>
 /// <param name="Proof">The document for <c>put</c>.</param>
+/// <param name="Fields">What is written for <c>set</c>.</param>
 public sealed record Operation(
     Guid Id,
     string Kind,
@@ -55,5 +60,6 @@ public sealed record Operation(
     string Device,
     DateTimeOffset At,
     string Action,
-    ProofDocument? Proof
+    ProofDocument? Proof,
+    IReadOnlyList<FieldChange>? Fields = null
 );

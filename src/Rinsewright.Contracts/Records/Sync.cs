@@ -5,7 +5,7 @@ namespace Rinsewright.Contracts.Records;
 /// <summary>What became of one operation. A repeated send gets the stored answer again.</summary>
 /// <param name="Id">Operation.</param>
 /// <param name="Outcome">
-/// <c>applied</c>: it is the current version. <c>superseded</c>: a later change stands; this one is kept in the history. <c>refused</c>: not kept;
+/// <c>applied</c>: it is the current version, or one of its values stands. <c>superseded</c>: a later change stands; this one is kept in the history. <c>refused</c>: not kept;
 /// <paramref name="Reason"/> says what to mend.
 /// </param>
 /// <param name="Revision">Number of the change in the store; 0 where refused.</param>
@@ -26,13 +26,14 @@ public sealed record Changes(IReadOnlyList<Change> Items, string Cursor, bool Mo
 
 /// <summary>One document as it now stands.</summary>
 /// <param name="DocumentId">Document.</param>
-/// <param name="Kind">Kind, <c>proof</c>.</param>
+/// <param name="Kind">Kind, <see cref="Kinds"/>.</param>
 /// <param name="Action"><c>put</c> or <c>delete</c>.</param>
 /// <param name="At">When, by the clock of the device that wrote it.</param>
 /// <param name="Author">Who wrote it.</param>
 /// <param name="Demo">Whether it belongs to the demo service.</param>
 /// <param name="Versions">How many versions are kept, this one included.</param>
-/// <param name="Proof">The document for <c>put</c>.</param>
+/// <param name="Proof">The document for <c>put</c>, where it is a proof.</param>
+/// <param name="Document">The document for <c>put</c>, where it is one of fields.</param>
 public sealed record Change(
     Guid DocumentId,
     string Kind,
@@ -41,7 +42,8 @@ public sealed record Change(
     string Author,
     bool Demo,
     int Versions,
-    ProofDocument? Proof
+    ProofDocument? Proof,
+    FieldDocument? Document = null
 );
 
 /// <summary>A saved proof in one line.</summary>
@@ -59,13 +61,14 @@ public sealed record ProofSummary(
 
 /// <summary>One version of a document, newest first in a list of them.</summary>
 /// <param name="OperationId">The operation that brought it.</param>
-/// <param name="Action"><c>put</c> or <c>delete</c>.</param>
+/// <param name="Action"><c>put</c>, <c>delete</c> or <c>set</c>.</param>
 /// <param name="At">When, by the device's clock.</param>
 /// <param name="ReceivedAt">When it reached this store.</param>
 /// <param name="Author">Who.</param>
 /// <param name="Device">Which device.</param>
-/// <param name="Current">Whether it is the version that stands.</param>
+/// <param name="Current">Whether it is the version that stands; of fields, whether any of its values stands.</param>
 /// <param name="Proof">The document for <c>put</c>.</param>
+/// <param name="Fields">What was written for <c>set</c>.</param>
 public sealed record DocumentVersion(
     Guid OperationId,
     string Action,
@@ -74,7 +77,8 @@ public sealed record DocumentVersion(
     string Author,
     string Device,
     bool Current,
-    ProofDocument? Proof
+    ProofDocument? Proof,
+    IReadOnlyList<FieldChange>? Fields = null
 );
 
 /// <summary>A rule set as it travels.</summary>

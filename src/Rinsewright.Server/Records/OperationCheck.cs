@@ -14,14 +14,20 @@ public static class OperationCheck
             return "server.operation.no-id";
         }
 
-        if (operation.Kind != "proof")
+        if (DocumentKinds.Find(operation.Kind) is not { } kind)
         {
             return "server.operation.kind";
         }
 
-        if (!IsName(operation.Author) || !IsName(operation.Device))
+        return IsName(operation.Author) && IsName(operation.Device) ? kind.Fault(operation) : "server.operation.name";
+    }
+
+    /// <summary>Word key of what is wrong with an operation on a proof; null where it can be kept.</summary>
+    public static string? ProofFault(Operation operation)
+    {
+        if (operation.Fields is not null)
         {
-            return "server.operation.name";
+            return "server.operation.whole";
         }
 
         return operation.Action switch

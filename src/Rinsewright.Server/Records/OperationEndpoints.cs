@@ -6,7 +6,7 @@ namespace Rinsewright.Server.Records;
 /// <summary>How devices and the store come to agree: operations in, changes out.</summary>
 public static class OperationEndpoints
 {
-    /// <summary>POST /operations, GET /changes.</summary>
+    /// <summary>POST /operations, GET /changes, GET /documents/{id}/history.</summary>
     public static void MapOperations(this IEndpointRouteBuilder api)
     {
         api.MapPost("/operations", SendAsync)
@@ -19,7 +19,17 @@ public static class OperationEndpoints
         api.MapGet("/changes", (string? after, ProofStore store, CancellationToken ct) => store.ChangesAsync(after, ct))
             .WithName("changes")
             .WithSummary("Documents changed after a cursor, a page at a time");
+        api.MapGet("/documents/{id:guid}/history", HistoryAsync)
+            .WithName("document-history")
+            .WithSummary("Every change of a document with who wrote it, the latest written first")
+            .Produces<IReadOnlyList<DocumentVersion>>()
+            .ProducesProblem(StatusCodes.Status404NotFound);
     }
+
+    private static async Task<IResult> HistoryAsync(Guid id, ProofStore store, HttpContext context, CancellationToken ct) =>
+        await store.HistoryAsync(id, ct) is { Count: > 0 } versions
+            ? TypedResults.Ok(versions)
+            : Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-document");
 
     private static async Task<IResult> SendAsync(
         IReadOnlyList<Operation> operations,

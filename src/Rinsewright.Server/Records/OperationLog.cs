@@ -9,7 +9,8 @@ namespace Rinsewright.Server.Records;
 
 /// <summary>
 /// Takes operations in, each once. The whole list is one transaction: either all of it is kept or nothing, and an answer lost on the way is given again when
-/// the list is sent again. Where two devices changed one document the later writer stands; the other version stays in the history.
+/// the list is sent again. Where two devices changed one document the later writer stands, of a document of fields in each field; the other version stays in the
+/// history.
 /// </summary>
 public sealed class OperationLog(AppDb db, TimeProvider clock)
 {
@@ -57,23 +58,23 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
         }
 
         var document = await db.Documents.FindAsync([operation.DocumentId], ct);
-        var receivedAt = clock.GetUtcNow();
-        var writtenAt = operation.At < receivedAt ? operation.At : receivedAt; // a device whose clock runs ahead must not win for ever
-        var stands = document is null || IsLater(writtenAt, operation.Id, document);
-        var json = operation.Proof is { } proof ? JsonSerializer.Serialize(proof, ContractsJson.Default.ProofDocument) : null;
+        if (document is not null && document.Kind != operation.Kind)
+        {
+            return new OperationResult(operation.Id, "refused", 0, Repeated: false, words["server.operation.other-kind"]);
+        }
+
         var row = new OperationRow
         {
             Id = operation.Id,
             DocumentId = operation.DocumentId,
+            Kind = operation.Kind,
             Action = operation.Action,
             Author = operation.Author,
             Device = operation.Device,
             StatedAt = operation.At,
-            ReceivedAt = receivedAt,
-            Outcome = stands ? "applied" : "superseded",
+            ReceivedAt = clock.GetUtcNow(),
+            Outcome = "applied",
             Revision = revision,
-            Replaced = document is null ? null : await OtherWriterAsync(document.OperationId, operation, ct),
-            Json = json,
         };
         db.Operations.Add(row);
         if (document is null)
@@ -88,10 +89,13 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
             db.Documents.Add(document);
         }
 
-        if (stands)
+        if (DocumentKinds.Find(operation.Kind)!.OfFields is { } summary)
         {
-            document.WrittenAt = writtenAt;
-            Write(operation, json, document);
+            Join(operation, row, document, summary);
+        }
+        else
+        {
+            await ReplaceAsync(operation, row, document, ct);
         }
 
         document.Versions++;
@@ -99,20 +103,73 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
         return new OperationResult(operation.Id, row.Outcome, revision, Repeated: false, Replaced: row.Replaced);
     }
 
-    private static void Write(Operation operation, string? json, DocumentRow document)
+    // Field by field: what this operation writes beside what stands, whatever came first.
+    private static void Join(
+        Operation operation,
+        OperationRow row,
+        DocumentRow document,
+        Func<FieldDocument, DateTimeOffset, DocumentSummary> summary
+    )
     {
-        document.OperationId = operation.Id;
-        document.Json = json;
-        document.Author = operation.Author;
-        document.StatedAt = operation.At;
-        var madeAt = operation.Proof?.At ?? operation.At;
-        document.MadeAt = madeAt;
-        document.OffsetMinutes = (int)madeAt.Offset.TotalMinutes;
-        document.Kitchen = operation.Proof?.Kitchen ?? "";
-        document.Machine = operation.Proof?.Machine ?? "";
-        document.Technician = operation.Proof?.Technician ?? "";
-        document.Verdict = operation.Proof?.Report.Verdict ?? "";
-        document.Passes = operation.Proof?.Report.Passes.Count ?? 0;
+        var before = StoredText.Document(document.Json) ?? FieldDocument.Empty(document.Id, document.Kind);
+        var after = before.With(operation);
+        row.Json = JsonSerializer.Serialize(operation.Fields!, ContractsJson.Default.IReadOnlyListFieldChange);
+        row.Outcome = operation.Fields!.Any(f => after.Fields[f.Path].Operation == operation.Id) ? "applied" : "superseded";
+        foreach (var field in operation.Fields!)
+        {
+            // Whom this one replaced, or gave way to, without having seen it.
+            var other = after.Fields[field.Path].Operation == operation.Id ? after.Fields[field.Path].Other : after.Fields[field.Path];
+            row.Replaced ??= other is not null && other.Author != operation.Author ? other.Operation : null;
+        }
+
+        document.Json = StoredText.Of(after);
+        if (row.Outcome == "applied")
+        {
+            document.OperationId = operation.Id;
+            document.Author = operation.Author;
+            document.StatedAt = operation.At;
+        }
+
+        var first = after.Fields.Values.Min(f => f.At);
+        document.WrittenAt = DateTimeOffset.FromUnixTimeMilliseconds(after.Fields.Values.Max(f => f.Order));
+        Show(summary(after, first), document);
+    }
+
+    // A whole document by one author: the later writer stands.
+    private async Task ReplaceAsync(Operation operation, OperationRow row, DocumentRow document, CancellationToken ct)
+    {
+        var isNew = document.OperationId == Guid.Empty;
+        var writtenAt = operation.At < row.ReceivedAt ? operation.At : row.ReceivedAt; // a device whose clock runs ahead must not win for ever
+        var stands = isNew || IsLater(writtenAt, operation.Id, document);
+        row.Json = operation.Proof is { } proof ? JsonSerializer.Serialize(proof, ContractsJson.Default.ProofDocument) : null;
+        row.Outcome = stands ? "applied" : "superseded";
+        row.Replaced = isNew ? null : await OtherWriterAsync(document.OperationId, operation, ct);
+        if (stands)
+        {
+            document.WrittenAt = writtenAt;
+            document.OperationId = operation.Id;
+            document.Json = row.Json;
+            document.Author = operation.Author;
+            document.StatedAt = operation.At;
+            Show(Summary(operation), document);
+        }
+    }
+
+    private static DocumentSummary Summary(Operation operation) =>
+        operation.Proof is { } p
+            ? new(p.At, p.Kitchen, p.Machine, p.Technician, p.Report.Verdict, p.Report.Passes.Count, p.KitchenId)
+            : new(operation.At);
+
+    private static void Show(DocumentSummary summary, DocumentRow document)
+    {
+        document.MadeAt = summary.MadeAt;
+        document.OffsetMinutes = (int)summary.MadeAt.Offset.TotalMinutes;
+        document.Kitchen = summary.Kitchen;
+        document.Machine = summary.Machine;
+        document.Technician = summary.Technician;
+        document.Verdict = summary.Verdict;
+        document.Passes = summary.Passes;
+        document.KitchenId = summary.KitchenId;
     }
 
     private static bool IsLater(DateTimeOffset at, Guid id, DocumentRow document)

@@ -1,7 +1,5 @@
 using System.Globalization;
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
-using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Server.Storage;
 
@@ -43,7 +41,7 @@ public sealed class ProofStore(AppDb db)
     {
         var rows = await db
             .Documents.AsNoTracking()
-            .Where(d => d.Kind == "proof" && d.Json != null)
+            .Where(d => d.Kind == Kinds.Proof && d.Json != null)
             .OrderByDescending(d => d.MadeAt)
             .ThenBy(d => d.Id)
             .Skip(skip)
@@ -80,30 +78,44 @@ public sealed class ProofStore(AppDb db)
 
     /// <summary>A proof as it now stands; null where there is none or it is deleted.</summary>
     public async Task<ProofDocument?> FindAsync(Guid id, CancellationToken ct) =>
-        Read(await db.Documents.AsNoTracking().Where(d => d.Id == id && d.Kind == "proof").Select(d => d.Json).SingleOrDefaultAsync(ct));
+        StoredText.Proof(
+            await db.Documents.AsNoTracking().Where(d => d.Id == id && d.Kind == Kinds.Proof).Select(d => d.Json).SingleOrDefaultAsync(ct)
+        );
 
     /// <summary>Every version of a document, the latest written first; empty where it was never there.</summary>
     public async Task<IReadOnlyList<DocumentVersion>> HistoryAsync(Guid id, CancellationToken ct)
     {
-        var current = await db.Documents.AsNoTracking().Where(d => d.Id == id).Select(d => d.OperationId).SingleOrDefaultAsync(ct);
+        var current = await db.Documents.AsNoTracking().SingleOrDefaultAsync(d => d.Id == id, ct);
+        if (current is null)
+        {
+            return [];
+        }
+
+        var fields = current.Kind == Kinds.Proof ? null : current.Json;
         var rows = await db
             .Operations.AsNoTracking()
             .Where(o => o.DocumentId == id)
             .OrderByDescending(o => o.StatedAt)
             .ThenByDescending(o => o.Revision)
             .ToListAsync(ct);
+        var document = fields is null ? null : StoredText.Document(fields);
         return
         [
-            .. rows.Select(o => new DocumentVersion(
-                o.Id,
-                o.Action,
-                o.StatedAt,
-                o.ReceivedAt,
-                o.Author,
-                o.Device,
-                o.Id == current,
-                Read(o.Json)
-            )),
+            .. rows.Select(o =>
+            {
+                var written = o.Kind == Kinds.Proof ? null : StoredText.Fields(o.Json);
+                return new DocumentVersion(
+                    o.Id,
+                    o.Action,
+                    o.StatedAt,
+                    o.ReceivedAt,
+                    o.Author,
+                    o.Device,
+                    written is null ? o.Id == current.OperationId : written.Any(f => document?.Fields[f.Path].Operation == o.Id),
+                    o.Kind == Kinds.Proof ? StoredText.Proof(o.Json) : null,
+                    written
+                );
+            }),
         ];
     }
 
@@ -133,10 +145,9 @@ public sealed class ProofStore(AppDb db)
 
     private static Change ToChange(DocumentRow row)
     {
-        var proof = Read(row.Json);
-        return new Change(row.Id, row.Kind, proof is null ? "delete" : "put", row.StatedAt, row.Author, row.Demo, row.Versions, proof);
+        var proof = row.Kind == Kinds.Proof ? StoredText.Proof(row.Json) : null;
+        var document = row.Kind == Kinds.Proof ? null : StoredText.Document(row.Json);
+        var action = row.Json is null ? "delete" : "put";
+        return new Change(row.Id, row.Kind, action, row.StatedAt, row.Author, row.Demo, row.Versions, proof, document);
     }
-
-    private static ProofDocument? Read(string? json) =>
-        json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.ProofDocument);
 }

@@ -23,6 +23,7 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             document.Property(d => d.Id).ValueGeneratedNever();
             document.HasIndex(d => d.Revision).IsUnique();
             document.HasIndex(d => new { d.Kind, d.MadeAt });
+            document.HasIndex(d => d.KitchenId);
             document.Property(d => d.Kind).HasMaxLength(TextLimits.Kind);
             document.Property(d => d.Author).HasMaxLength(TextLimits.Name);
             document.Property(d => d.Kitchen).HasMaxLength(TextLimits.Name);
@@ -34,6 +35,7 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
         {
             operation.Property(o => o.Id).ValueGeneratedNever();
             operation.HasIndex(o => o.DocumentId);
+            operation.Property(o => o.Kind).HasMaxLength(TextLimits.Kind).HasDefaultValue(Contracts.Records.Kinds.Proof); // of what came before there were others
             operation.Property(o => o.Action).HasMaxLength(TextLimits.Kind);
             operation.Property(o => o.Outcome).HasMaxLength(TextLimits.Kind);
             operation.Property(o => o.Author).HasMaxLength(TextLimits.Name);

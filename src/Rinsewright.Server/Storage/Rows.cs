@@ -6,7 +6,7 @@ public sealed class DocumentRow
     /// <summary>Id made on the device.</summary>
     public Guid Id { get; set; }
 
-    /// <summary>Kind, <c>proof</c>.</summary>
+    /// <summary>Kind, <see cref="Contracts.Records.Kinds"/>.</summary>
     public required string Kind { get; set; }
 
     /// <summary>The document; null where it is deleted.</summary>
@@ -33,7 +33,7 @@ public sealed class DocumentRow
     /// <summary>When this version was written by the clock of its device.</summary>
     public DateTimeOffset StatedAt { get; set; }
 
-    /// <summary>When the proof was made; the time of the change where it is deleted.</summary>
+    /// <summary>When it was made; the time of the change where it is deleted.</summary>
     public DateTimeOffset MadeAt { get; set; }
 
     /// <summary>Offset of <see cref="MadeAt"/> from UTC, minutes.</summary>
@@ -53,6 +53,9 @@ public sealed class DocumentRow
 
     /// <summary>Passes found, copied out.</summary>
     public int Passes { get; set; }
+
+    /// <summary>Kitchen it belongs to, copied out; null where it names none.</summary>
+    public Guid? KitchenId { get; set; }
 }
 
 /// <summary>One operation, kept for ever: its id is the primary key, so it is applied once.</summary>
@@ -64,7 +67,10 @@ public sealed class OperationRow
     /// <summary>Document changed.</summary>
     public Guid DocumentId { get; set; }
 
-    /// <summary><c>put</c> or <c>delete</c>.</summary>
+    /// <summary>Kind of the document.</summary>
+    public required string Kind { get; set; }
+
+    /// <summary><c>put</c>, <c>delete</c> or <c>set</c>.</summary>
     public required string Action { get; set; }
 
     /// <summary>Who.</summary>
@@ -88,7 +94,7 @@ public sealed class OperationRow
     /// <summary>The operation it replaced or gave way to, where another author or device wrote that.</summary>
     public Guid? Replaced { get; set; }
 
-    /// <summary>The document it carried; null for <c>delete</c>.</summary>
+    /// <summary>The document or the fields it carried; null for <c>delete</c>.</summary>
     public string? Json { get; set; }
 }
 

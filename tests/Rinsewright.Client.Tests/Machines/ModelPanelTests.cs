@@ -24,6 +24,7 @@ public sealed class ModelPanelTests : BunitContext
     {
         Services.AddSingleton(preferences);
         Services.AddSingleton<IDeviceStore>(new MemoryStore());
+        Services.AddSingleton<Work>();
         Services.AddSingleton<MachineShelf>();
         Services.AddSingleton<TimeProvider>(new StandingClock());
     }

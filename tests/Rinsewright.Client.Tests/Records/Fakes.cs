@@ -34,7 +34,51 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task<string?> ReadAsync(Guid id) => Task.FromResult(Documents.GetValueOrDefault(id));
 
-    public Task<string> ListAsync() => Task.FromResult("[" + string.Join(',', Lines.Values) + "]");
+    public Task<string> ListAsync(string kind) =>
+        Task.FromResult("[" + string.Join(',', Lines.Values.Where(l => KindOf(l) == kind)) + "]");
+
+    public Task<string[]> ReadForChangeAsync(Guid id)
+    {
+        var last = outbox.LastOrDefault(o => o.Operation.DocumentId == id);
+        var free = last.Operation is not null && !last.Sending && !refused.ContainsKey(last.Operation.Id);
+        return Task.FromResult<string[]>(
+            [
+                Documents.GetValueOrDefault(id) ?? "",
+                free ? JsonSerializer.Serialize(last.Operation, ContractsJson.Default.Operation) : "",
+            ]
+        );
+    }
+
+    public Task<bool> ChangeAsync(
+        Guid id,
+        string expected,
+        string lineJson,
+        string documentJson,
+        string? operationJson,
+        string? replaces
+    )
+    {
+        var draft = replaces is null
+            ? -1
+            : outbox.FindIndex(o => o.Operation.Id.ToString() == replaces && !o.Sending && !refused.ContainsKey(o.Operation.Id));
+        if ((Documents.GetValueOrDefault(id) ?? "") != expected || (replaces is not null && draft < 0))
+        {
+            return Task.FromResult(false);
+        }
+
+        (Documents[id], Lines[id]) = (documentJson, lineJson);
+        if (draft >= 0)
+        {
+            outbox.RemoveAt(draft);
+        }
+
+        if (operationJson is not null)
+        {
+            outbox.Add((JsonSerializer.Deserialize(operationJson, ContractsJson.Default.Operation)!, false));
+        }
+
+        return Task.FromResult(true);
+    }
 
     public Task<int> WaitingAsync() => Task.FromResult(outbox.Count);
 
@@ -59,8 +103,8 @@ internal sealed class MemoryStore : IDeviceStore
     {
         foreach (var (operation, _) in outbox.Where(o => reasons.ContainsKey(o.Operation.Id.ToString())).ToList())
         {
-            outbox.RemoveAll(o => o.Operation == operation);
-            if (!outbox.Exists(o => o.Operation.DocumentId == operation.DocumentId))
+            outbox.RemoveAll(o => o.Operation.Id == operation.Id);
+            if (operation.Fields is not null || !outbox.Exists(o => o.Operation.DocumentId == operation.DocumentId))
             {
                 outbox.Add((operation, false));
                 refused[operation.Id] = reasons[operation.Id.ToString()];
@@ -97,6 +141,12 @@ internal sealed class MemoryStore : IDeviceStore
     }
 
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
+
+    private static string KindOf(string line)
+    {
+        using var document = JsonDocument.Parse(line);
+        return document.RootElement.TryGetProperty("kind", out var kind) ? kind.GetString()! : Kinds.Proof;
+    }
 
     private Task Queue(string? json)
     {
@@ -153,6 +203,8 @@ internal sealed class MemoryOffice : IOffice
                 ? new OfficeAnswer(0, "")
                 : new OfficeAnswer(200, JsonSerializer.Serialize(new Changes([], "c", false, false), ContractsJson.Default.Changes))
         );
+
+    public Task<OfficeAnswer> HistoryAsync(Guid id) => Task.FromResult(new OfficeAnswer(404, ""));
 }
 
 /// <summary>A device that remembers its settings.</summary>

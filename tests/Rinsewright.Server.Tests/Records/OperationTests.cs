@@ -176,7 +176,7 @@ public sealed class OperationTests
             good with
             {
                 Id = Guid.CreateVersion7(),
-                Kind = "visit",
+                Kind = "parcel",
             },
             good with
             {

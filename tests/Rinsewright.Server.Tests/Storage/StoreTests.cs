@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.Extensions.DependencyInjection;
 using Rinsewright.Server.Storage;
 
@@ -48,6 +49,48 @@ public sealed class StoreTests
         var answers = await Task.WhenAll(operations.SelectMany(o => new[] { a, b }.Select(client => Task.Run(() => client.SendAsync(o)))));
         Assert.Equal(operations.Length, answers.Count(r => !r[0].Repeated));
         Assert.Equal(operations.Length, (await b.ProofsAsync()).Count);
+    }
+
+    [Fact]
+    public async Task Database_of_the_first_version_opens_with_its_proof_and_its_history()
+    {
+        await using var server = await TestServer.MakeAsync();
+        Directory.CreateDirectory(server.Folder);
+        var file = Path.Combine(server.Folder, "rinsewright.db");
+        var options = new DbContextOptionsBuilder<SqliteDb>().UseSqlite(SqliteDb.ConnectionTo(file)).Options;
+        var proof = Invented.Proof(Guid.CreateVersion7(), "from the first version");
+        var json = System.Text.Json.JsonSerializer.Serialize(proof, Contracts.ContractsJson.Default.ProofDocument);
+        var (operation, at) = (Guid.CreateVersion7(), Invented.Morning.ToUnixTimeMilliseconds());
+        await using (var old = new SqliteDb(options))
+        {
+            await old.GetService<Microsoft.EntityFrameworkCore.Migrations.IMigrator>()
+                .MigrateAsync("Start", TestContext.Current.CancellationToken);
+
+            // The columns there were then.
+            await old.Database.ExecuteSqlAsync(
+                $"""
+                insert into Documents (Id, Kind, Json, OperationId, WrittenAt, Revision, Versions, Demo, Author, StatedAt, MadeAt, OffsetMinutes, Kitchen, Machine, Technician, Verdict, Passes)
+                values ({proof.Id}, 'proof', {json}, {operation}, {at}, 1, 1, 0, 'Ines Calloway', {at}, {at}, -420, 'Larkspur Lodge', 'Two-tank rack conveyor', 'Ines Calloway', 'undetermined', 0)
+                """,
+                TestContext.Current.CancellationToken
+            );
+            await old.Database.ExecuteSqlAsync(
+                $"""
+                insert into Operations (Id, DocumentId, Action, Author, Device, StatedAt, ReceivedAt, Outcome, Revision, Json)
+                values ({operation}, {proof.Id}, 'put', 'Ines Calloway', 'phone', {at}, {at}, 'applied', 1, {json})
+                """,
+                TestContext.Current.CancellationToken
+            );
+            await old.Database.ExecuteSqlAsync(
+                $"insert into Store (Id, StoreId, Revision) values (1, {Guid.CreateVersion7()}, 1)",
+                TestContext.Current.CancellationToken
+            );
+        }
+
+        using var client = server.CreateClient();
+        Assert.Equal((proof.Id, "Larkspur Lodge"), Assert.Single(await client.ProofsAsync()) is var p ? (p.Id, p.Kitchen) : default);
+        Assert.Equal("from the first version", Assert.Single(await client.HistoryAsync(proof.Id)).Proof!.Note);
+        Assert.Equivalent(proof, Assert.Single((await client.ChangesAsync()).Items).Proof, strict: true);
     }
 
     [Fact]

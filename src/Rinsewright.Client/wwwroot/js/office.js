@@ -33,3 +33,7 @@ export async function sendFile(sha256) {
 export async function changes(cursor) {
   return await reach("api/changes?after=" + encodeURIComponent(cursor), {});
 }
+
+export async function history(id) {
+  return await reach("api/documents/" + id + "/history", {});
+}

@@ -68,9 +68,41 @@ export async function read(id) {
   return (await wait(db.transaction("docs").objectStore("docs").get(id)))?.json ?? null;
 }
 
-export async function list() {
+export async function list(kind) {
   const db = await open();
-  return JSON.stringify(await wait(db.transaction("list").objectStore("list").getAll()));
+  const all = await wait(db.transaction("list").objectStore("list").getAll());
+  return JSON.stringify(all.filter((line) => (line.kind ?? "proof") === kind));
+}
+
+// A document of fields with the last operation on it that has not left: that one may still be replaced.
+export async function readForChange(id) {
+  const db = await open();
+  const transaction = db.transaction(["docs", "outbox"]);
+  const document = wait(transaction.objectStore("docs").get(id));
+  const waiting = wait(transaction.objectStore("outbox").index("document").getAll(id));
+  const last = (await waiting).at(-1);
+  return [(await document)?.json ?? "", last && !last.sending && !last.refused ? JSON.stringify(last.operation) : ""];
+}
+
+// Writes only where the document is still what was read, and what is replaced is still here: another tab may have been faster.
+export async function change(id, expected, lineJson, documentJson, operationJson, replaces) {
+  const db = await open();
+  const transaction = db.transaction(["docs", "list", "outbox"], "readwrite", strict);
+  const done = finished(transaction);
+  const docs = transaction.objectStore("docs");
+  const outbox = transaction.objectStore("outbox");
+  const waiting = wait(outbox.index("document").getAll(id));
+  const same = ((await wait(docs.get(id)))?.json ?? "") === expected;
+  const draft = replaces ? (await waiting).find((entry) => entry.operation.id === replaces && !entry.sending && !entry.refused) : null;
+  const good = same && (!replaces || draft);
+  if (good) {
+    docs.put({ id, json: documentJson });
+    transaction.objectStore("list").put({ ...JSON.parse(lineJson), id });
+    if (draft) outbox.delete(draft.seq);
+    if (operationJson) outbox.add({ documentId: id, sending: false, operation: JSON.parse(operationJson) });
+  }
+  await done;
+  return !!good;
 }
 
 export async function waiting() {
@@ -113,8 +145,8 @@ export async function refuse(reasonsJson) {
   for (const entry of entries) {
     const reason = reasons[entry.operation.id];
     if (reason === undefined) continue;
-    // A later save of the same document waits behind it: that one goes next, this one has been replaced.
-    if (last.get(entry.documentId) !== entry.seq) outbox.delete(entry.seq);
+    // A later save of the whole document waits behind it: that one goes next, this one has been replaced. Of fields each is kept.
+    if (!entry.operation.fields && last.get(entry.documentId) !== entry.seq) outbox.delete(entry.seq);
     else outbox.put({ ...entry, sending: false, refused: reason || "?" });
   }
   await done;

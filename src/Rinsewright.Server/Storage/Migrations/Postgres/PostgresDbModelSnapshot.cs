@@ -48,6 +48,9 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
 
+                    b.Property<Guid?>("KitchenId")
+                        .HasColumnType("uuid");
+
                     b.Property<string>("Machine")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -89,6 +92,8 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
 
                     b.HasKey("Id");
 
+                    b.HasIndex("KitchenId");
+
                     b.HasIndex("Revision")
                         .IsUnique();
 
@@ -122,6 +127,13 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
 
                     b.Property<string>("Json")
                         .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasDefaultValue("proof");
 
                     b.Property<string>("Outcome")
                         .IsRequired()

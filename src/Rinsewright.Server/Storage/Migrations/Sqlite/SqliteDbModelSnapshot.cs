@@ -43,6 +43,9 @@ namespace Rinsewright.Server.Storage.Migrations.Sqlite
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("KitchenId")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Machine")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -84,6 +87,8 @@ namespace Rinsewright.Server.Storage.Migrations.Sqlite
 
                     b.HasKey("Id");
 
+                    b.HasIndex("KitchenId");
+
                     b.HasIndex("Revision")
                         .IsUnique();
 
@@ -117,6 +122,13 @@ namespace Rinsewright.Server.Storage.Migrations.Sqlite
 
                     b.Property<string>("Json")
                         .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(32)
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("proof");
 
                     b.Property<string>("Outcome")
                         .IsRequired()

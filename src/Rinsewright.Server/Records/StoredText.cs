@@ -1,0 +1,24 @@
+using System.Text.Json;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+
+namespace Rinsewright.Server.Records;
+
+/// <summary>Documents and what operations carried, from and to the text they rest as.</summary>
+public static class StoredText
+{
+    /// <summary>A proof.</summary>
+    public static ProofDocument? Proof(string? json) =>
+        json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.ProofDocument);
+
+    /// <summary>A document of fields.</summary>
+    public static FieldDocument? Document(string? json) =>
+        json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.FieldDocument);
+
+    /// <summary>Fields an operation wrote.</summary>
+    public static IReadOnlyList<FieldChange>? Fields(string? json) =>
+        json is null ? null : JsonSerializer.Deserialize(json, ContractsJson.Default.IReadOnlyListFieldChange);
+
+    /// <summary>A document of fields as text.</summary>
+    public static string Of(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
+}

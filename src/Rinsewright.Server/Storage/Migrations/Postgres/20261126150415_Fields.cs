@@ -1,0 +1,38 @@
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace Rinsewright.Server.Storage.Migrations.Postgres
+{
+    /// <inheritdoc />
+    public partial class Fields : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.AddColumn<string>(
+                name: "Kind",
+                table: "Operations",
+                type: "character varying(32)",
+                maxLength: 32,
+                nullable: false,
+                defaultValue: "proof"
+            );
+
+            migrationBuilder.AddColumn<Guid>(name: "KitchenId", table: "Documents", type: "uuid", nullable: true);
+
+            migrationBuilder.CreateIndex(name: "IX_Documents_KitchenId", table: "Documents", column: "KitchenId");
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropIndex(name: "IX_Documents_KitchenId", table: "Documents");
+
+            migrationBuilder.DropColumn(name: "Kind", table: "Operations");
+
+            migrationBuilder.DropColumn(name: "KitchenId", table: "Documents");
+        }
+    }
+}

@@ -1,0 +1,140 @@
+using System.Globalization;
+using System.Text.Json;
+using Rinsewright.Client.Records;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+
+namespace Rinsewright.Client.Tests.Records.Simulation;
+
+/// <summary>The office as the server is, in memory: a list of operations is taken in whole, each once, joined by the same rule; changes go out by number.</summary>
+internal sealed class SimulatedOffice(World world)
+{
+    private const int PerPage = 3;
+    private long revision;
+
+    public Dictionary<Guid, Operation> Operations { get; } = [];
+
+    public Dictionary<Guid, (FieldDocument Document, long Revision, int Versions)> Documents { get; } = [];
+
+    public OperationResults Apply(IReadOnlyList<Operation> operations) => new([.. operations.Select(ApplyOne)]);
+
+    public Changes ChangesAfter(string cursor)
+    {
+        var known = cursor.Length == 0 ? 0 : long.Parse(cursor, CultureInfo.InvariantCulture);
+        var rows = Documents.Values.Where(d => d.Revision > known).OrderBy(d => d.Revision).ToList();
+        var page = rows.Take(PerPage).ToList();
+        return new Changes(
+            [
+                .. page.Select(d => new Change(
+                    d.Document.Id,
+                    d.Document.Kind,
+                    "put",
+                    world.Now,
+                    "",
+                    false,
+                    d.Versions,
+                    null,
+                    JsonSerializer.Deserialize(Text(d.Document), ContractsJson.Default.FieldDocument)
+                )),
+            ],
+            (page.Count > 0 ? page[^1].Revision : known).ToString(CultureInfo.InvariantCulture),
+            rows.Count > page.Count,
+            false
+        );
+    }
+
+    public static string Text(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
+
+    private OperationResult ApplyOne(Operation operation)
+    {
+        if (FieldCheck.Fault(operation) is { } fault)
+        {
+            return new OperationResult(operation.Id, "refused", 0, false, fault);
+        }
+
+        if (Operations.ContainsKey(operation.Id) && world.Bug != Planted.AppliesTwice)
+        {
+            return new OperationResult(operation.Id, "applied", 1, Repeated: true);
+        }
+
+        Operations[operation.Id] = operation;
+        var (document, _, versions) = Documents.GetValueOrDefault(
+            operation.DocumentId,
+            (FieldDocument.Empty(operation.DocumentId, operation.Kind), 0, 0)
+        );
+        var after =
+            world.Bug == Planted.LastArrivalStands
+                ? new FieldDocument(
+                    document.Id,
+                    document.Kind,
+                    1,
+                    document
+                        .Fields.Where(f => operation.Fields!.All(c => c.Path != f.Key))
+                        .Concat(operation.Fields!.Select(c => KeyValuePair.Create(c.Path, FieldValue.Of(operation, c))))
+                        .OrderBy(f => f.Key, StringComparer.Ordinal)
+                        .ToDictionary()
+                )
+                : document.With(operation);
+        Documents[operation.DocumentId] = (after, ++revision, versions + 1);
+        return new OperationResult(operation.Id, "applied", revision, Repeated: false);
+    }
+}
+
+/// <summary>The way to the office from one tab: what goes may not arrive, arrive late, or twice; what comes back likewise.</summary>
+internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Device device, Func<bool> alive) : IOffice
+{
+    private const double Lost = 0.2;
+    private const double Doubled = 0.2;
+    private static readonly OfficeAnswer Nothing = new(0, "");
+
+    public async Task<OfficeAnswer> SendAsync(string operationsJson, string language)
+    {
+        var operations = JsonSerializer.Deserialize(operationsJson, ContractsJson.Default.IReadOnlyListOperation)!;
+        await world.StopAsync(alive);
+        if (Loses())
+        {
+            return Nothing;
+        }
+
+        if (world.Troubled && world.Random.NextDouble() < Doubled)
+        {
+            _ = LaterAsync(operations); // a copy that arrives whenever, also after what was sent later
+        }
+
+        var results = office.Apply(operations);
+        await world.StopAsync(alive);
+        if (Loses())
+        {
+            return Nothing;
+        }
+
+        world.Acknowledged.UnionWith(results.Results.Where(r => r.Outcome != "refused").Select(r => r.Id));
+        return new OfficeAnswer(200, JsonSerializer.Serialize(results, ContractsJson.Default.OperationResults));
+    }
+
+    public async Task<OfficeAnswer> ChangesAsync(string cursor)
+    {
+        await world.StopAsync(alive);
+        if (Loses())
+        {
+            return Nothing;
+        }
+
+        var changes = JsonSerializer.Serialize(office.ChangesAfter(cursor), ContractsJson.Default.Changes);
+        await world.StopAsync(alive);
+        return Loses() ? Nothing : new OfficeAnswer(200, changes);
+    }
+
+    public Task<int> SendFileAsync(string sha256) => Task.FromResult(0);
+
+    public Task<OfficeAnswer> HistoryAsync(Guid id) => Task.FromResult(Nothing);
+
+    private bool Loses() => device.Away || (world.Troubled && world.Random.NextDouble() < Lost);
+
+    private async Task LaterAsync(IReadOnlyList<Operation> operations)
+    {
+        await world.StopAsync(() => true);
+        await world.StopAsync(() => true);
+        office.Apply(operations);
+    }
+}
