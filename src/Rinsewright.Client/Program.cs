@@ -7,6 +7,7 @@ using Rinsewright.Client.Machines;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Sanitization;
 using Rinsewright.Client.Shell;
+using Rinsewright.Client.Visits;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
@@ -24,6 +25,7 @@ builder.Services.AddSingleton<ProofSession>();
 builder.Services.AddSingleton<BenchDrafts>();
 builder.Services.AddSingleton<WareDraft>();
 builder.Services.AddSingleton<MachineShelf>();
+builder.Services.AddSingleton<VisitShelf>();
 
 var host = builder.Build();
 await host.Services.GetRequiredService<Preferences>().LoadAsync();

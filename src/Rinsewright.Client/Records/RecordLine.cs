@@ -1,8 +1,9 @@
 using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Visits;
 
 namespace Rinsewright.Client.Records;
 
-/// <summary>A kitchen or machine in one line of the list, so that a list need not open it.</summary>
+/// <summary>A kitchen, machine or visit in one line of the list, so that a list need not open it.</summary>
 public sealed class RecordLine
 {
     /// <summary>Document.</summary>
@@ -14,10 +15,16 @@ public sealed class RecordLine
     /// <summary>Name.</summary>
     public string Name { get; init; } = "";
 
-    /// <summary>Address of a kitchen, kind of a machine.</summary>
+    /// <summary>Address of a kitchen, kind of a machine, standing of a visit.</summary>
     public string About { get; init; } = "";
 
-    /// <summary>Kitchen of a machine; null for none.</summary>
+    /// <summary>Machine of a visit; null for none.</summary>
+    public Guid? Machine { get; init; }
+
+    /// <summary>When a visit began; null for other kinds.</summary>
+    public DateTimeOffset? At { get; init; }
+
+    /// <summary>Kitchen of a machine or visit; null for none.</summary>
     public Guid? Kitchen { get; init; }
 
     /// <summary>Day something is due, the earliest; null for none.</summary>
@@ -44,6 +51,29 @@ public sealed class RecordLine
                 Name = d[MachinePaths.Name],
                 About = d[MachinePaths.Type],
                 Kitchen = Guid.TryParse(d[MachinePaths.Kitchen], out var kitchen) ? kitchen : null,
+                Deleted = d.Deleted,
+            };
+        }
+
+        if (d.Kind == Kinds.Visit)
+        {
+            return new()
+            {
+                Id = d.Id,
+                Kind = d.Kind,
+                Name = d[VisitPaths.MachineName],
+                About = d[VisitPaths.Standing],
+                Kitchen = Guid.TryParse(d[VisitPaths.Kitchen], out var place) ? place : null,
+                Machine = Guid.TryParse(d[VisitPaths.Machine], out var machine) ? machine : null,
+                At = DateTimeOffset.TryParse(
+                    d[VisitPaths.Began],
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    System.Globalization.DateTimeStyles.RoundtripKind,
+                    out var began
+                )
+                    ? began
+                    : null,
+                NextVisit = FollowUp.Day(d[VisitPaths.Next]),
                 Deleted = d.Deleted,
             };
         }

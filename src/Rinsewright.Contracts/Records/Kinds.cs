@@ -11,6 +11,9 @@ public static class Kinds
 
     /// <summary>A machine: fields, <see cref="MachinePaths"/>.</summary>
     public const string Machine = "machine";
+
+    /// <summary>A visit: fields, <see cref="Visits.VisitPaths"/>.</summary>
+    public const string Visit = "visit";
 }
 
 /// <summary>Fields of a kitchen. A list is <c>list.item.field</c>, the item's id made where it is added.</summary>

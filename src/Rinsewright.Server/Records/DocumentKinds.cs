@@ -1,4 +1,5 @@
 using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Visits;
 
 namespace Rinsewright.Server.Records;
 
@@ -45,6 +46,16 @@ public static class DocumentKinds
                     at,
                     Machine: Short(d[MachinePaths.Name]),
                     KitchenId: Guid.TryParse(d[MachinePaths.Kitchen], out var kitchen) ? kitchen : null
+                )
+        ),
+        new(
+            Kinds.Visit,
+            FieldCheck.Fault,
+            (d, at) =>
+                new(
+                    at,
+                    Machine: Short(d[VisitPaths.MachineName]),
+                    KitchenId: Guid.TryParse(d[VisitPaths.Kitchen], out var kitchen) ? kitchen : null
                 )
         ),
     ];

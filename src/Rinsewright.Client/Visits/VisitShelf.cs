@@ -1,0 +1,135 @@
+using System.Globalization;
+using Rinsewright.Client.Machines;
+using Rinsewright.Client.Records;
+using Rinsewright.Client.Shell;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Visits;
+using Rinsewright.Engine.Visits;
+
+namespace Rinsewright.Client.Visits;
+
+/// <summary>The visits on this device, each a document of fields that is sent to the office.</summary>
+public sealed class VisitShelf(Work work, MachineShelf machines, Preferences preferences, TimeProvider clock)
+{
+    /// <summary>Every visit in one line, the latest first.</summary>
+    public async Task<IReadOnlyList<RecordLine>> LinesAsync() =>
+        [.. (await work.LinesAsync(Kinds.Visit)).OrderByDescending(l => l.At ?? DateTimeOffset.MinValue)];
+
+    /// <summary>Begins a visit to a machine, with what its last visit left to be compared with.</summary>
+    /// <param name="machineId">Machine.</param>
+    /// <returns>Its id; null where the machine is not on this device.</returns>
+    public async Task<Guid?> BeginAsync(Guid machineId)
+    {
+        if (await machines.OpenAsync(machineId) is not { } machine)
+        {
+            return null;
+        }
+
+        var kitchenId = await machines.KitchenAsync(machineId);
+        var kitchen = kitchenId is { } k ? await work.OpenFieldsAsync(k) : null;
+        var rules = kitchen?[KitchenPaths.RuleSet];
+        var last = await LastAsync(machineId);
+        var visit = new VisitDocument(
+            Guid.CreateVersion7(),
+            VisitDocument.CurrentVersion,
+            kitchen?[KitchenPaths.Name] ?? machine.Kitchen ?? "",
+            VisitFile.MachineOf(machine with { SetUps = [] }),
+            clock.GetLocalNow()
+        )
+        {
+            Technician = preferences.Settings.Technician is { Length: > 0 } name ? name : null,
+            RuleSet = rules is { Length: > 0 } ? rules : null,
+            // What an instrument is does not change from one visit to the next.
+            Instruments = last?.Instruments,
+            Earlier = last is null ? null : Left(last),
+        };
+        await work.SetAsync(
+            Kinds.Visit,
+            visit.Id,
+            [
+                new(VisitPaths.Kitchen, kitchenId?.ToString() ?? ""),
+                new(VisitPaths.Machine, machineId.ToString()),
+                new(VisitPaths.MachineName, machine.Name ?? ""),
+                new(VisitPaths.Began, visit.Began.ToString("O", CultureInfo.InvariantCulture)),
+                .. VisitFields.Of(visit, null),
+            ]
+        );
+        return visit.Id;
+    }
+
+    /// <summary>A visit; null where it is not on this device or deleted.</summary>
+    /// <exception cref="ContractException">It cannot be read; says why.</exception>
+    public async Task<VisitDocument?> OpenAsync(Guid id) =>
+        await work.OpenFieldsAsync(id) is { Deleted: false, Kind: Kinds.Visit } document ? VisitFields.Read(document) : null;
+
+    /// <summary>The machine's document a visit is of; null where nobody said.</summary>
+    public async Task<Guid?> MachineAsync(Guid id) =>
+        Guid.TryParse((await work.OpenFieldsAsync(id))?[VisitPaths.Machine], out var machine) ? machine : null;
+
+    /// <summary>Keeps a visit: only what changed is written.</summary>
+    /// <param name="visit">The visit.</param>
+    /// <param name="result">What it amounts to; null where it was not judged.</param>
+    public async Task SaveAsync(VisitDocument visit, VisitResult? result)
+    {
+        var before = await work.OpenFieldsAsync(visit.Id);
+        List<KeyValuePair<string, string>> fields = [.. VisitFields.Of(visit, before)];
+        if (result is not null)
+        {
+            fields.Add(new(VisitPaths.Standing, Wire.Name(result.Standing)));
+            fields.Add(new(VisitPaths.Next, result.Next.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
+        }
+
+        await work.SetAsync(Kinds.Visit, visit.Id, fields);
+    }
+
+    /// <summary>Writes the next visit that was agreed into the kitchen's page.</summary>
+    public async Task AgreeAsync(Guid visit, DateOnly next)
+    {
+        if (Guid.TryParse((await work.OpenFieldsAsync(visit))?[VisitPaths.Kitchen], out var kitchen))
+        {
+            await work.SetAsync(Kinds.Kitchen, kitchen, KitchenPaths.NextVisit, next.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        }
+    }
+
+    /// <summary>Takes a visit away; it stays in the history.</summary>
+    public Task DeleteAsync(Guid id, bool back = false) =>
+        work.SetAsync(Kinds.Visit, id, FieldDocument.DeletedPath, back ? "" : FieldDocument.Yes);
+
+    private async Task<VisitDocument?> LastAsync(Guid machine)
+    {
+        foreach (var line in (await LinesAsync()).Where(l => l.Machine == machine))
+        {
+            try
+            {
+                if (await OpenAsync(line.Id) is { } visit)
+                {
+                    return visit;
+                }
+            }
+            catch (ContractException)
+            {
+                // One that cannot be read is no reason not to begin; the one before it will do.
+            }
+        }
+
+        return null;
+    }
+
+    // What was read last as left; where nothing was touched, what was found is what was left.
+    private static List<EarlierReadingDto> Left(VisitDocument last)
+    {
+        var left = (last.Readings ?? []).Where(r => r.Value is not null && r.Moment == "asLeft").ToList();
+        if (left.Count == 0)
+        {
+            left = [.. (last.Readings ?? []).Where(r => r.Value is not null && r.Moment == "asFound")];
+        }
+
+        return
+        [
+            .. left.GroupBy(r => (r.Kind, r.State))
+                .Select(g => g.Last())
+                .Select(r => new EarlierReadingDto(r.Kind, r.Value!, r.State, DateOnly.FromDateTime(last.Began.DateTime))),
+        ];
+    }
+}
