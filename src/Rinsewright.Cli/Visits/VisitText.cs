@@ -17,9 +17,16 @@ internal sealed class VisitText(TextWriter writer, Words words)
         var machine = paper.Visit.Machine.Name ?? words[Wire.WordKey(paper.Visit.Machine.Kind)];
         page.Paragraph($"{machine}, {paper.Document.Kitchen}, {paper.Visit.On:yyyy-MM-dd}");
         page.Line();
-        page.Paragraph($"{words[Wire.WordKey(r.Standing)]}. {words["visit.sentence." + Wire.WordKey(r.Standing)["visit-standing.".Length..]]}");
+        page.Paragraph(
+            $"{words[Wire.WordKey(r.Standing)]}. {words["visit.sentence." + Wire.WordKey(r.Standing)["visit-standing.".Length..]]}"
+        );
         Each(r.Because.Select(b => words.Say(b)));
-        List("visit.sheet.stops", r.Stops.Select(s => $"{VisitWords.Capital(s.Name.In(words.Language))}. {words["visit.sheet.safe-again"]}: {string.Join(". ", s.SafeAgain.Select(p => p.In(words.Language)))}."));
+        List(
+            "visit.sheet.stops",
+            r.Stops.Select(s =>
+                $"{VisitWords.Capital(s.Name.In(words.Language))}. {words["visit.sheet.safe-again"]}: {string.Join(". ", s.SafeAgain.Select(p => p.In(words.Language)))}."
+            )
+        );
         page.Line();
         page.Paragraph($"{words["visit.sheet.was"]}: {words.Say(r.Was)}");
         page.Paragraph($"{words["visit.sheet.done"]}: {words.Say(r.Done)}");
@@ -30,12 +37,17 @@ internal sealed class VisitText(TextWriter writer, Words words)
         {
             List(
                 "visit.sheet.acceptance",
-                r.Acceptance.Select(a => $"{VisitWords.Capital(words[Wire.WordKey(a.Area)])}: {words[Wire.WordKey(a.Standing)]}. {words.Say(a.Because)}")
+                r.Acceptance.Select(a =>
+                    $"{VisitWords.Capital(words[Wire.WordKey(a.Area)])}: {words[Wire.WordKey(a.Standing)]}. {words.Say(a.Because)}"
+                )
             );
         }
 
         List("cli.visit.missing-blocks", r.Missing.Where(m => m.Blocks).Select(m => words.Say(m.Says)));
-        List("visit.sheet.missing", r.Missing.Where(m => !m.Blocks).Select(m => words.Say(m.Says)).Concat(r.Warnings.Select(w => words.Say(w))));
+        List(
+            "visit.sheet.missing",
+            r.Missing.Where(m => !m.Blocks).Select(m => words.Say(m.Says)).Concat(r.Warnings.Select(w => words.Say(w)))
+        );
         page.Line();
         page.Paragraph(
             $"{words["visit.sheet.next"]}: {words.Say("visit.sheet.next-line", ("date", r.Next.On.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)), ("because", words.Say(r.Next.Because).TrimEnd('.')))}"
@@ -44,7 +56,8 @@ internal sealed class VisitText(TextWriter writer, Words words)
 
     private string Line(JudgedReading l)
     {
-        var text = $"{words.Name(l)}, {words[Wire.WordKey(l.Reading.Moment)]}: {words.Show(Wire.From(l.Reading.Value!.Value))}, {words[Wire.WordKey(l.Status)]}";
+        var text =
+            $"{words.Name(l)}, {words[Wire.WordKey(l.Reading.Moment)]}: {words.Show(Wire.From(l.Reading.Value!.Value))}, {words[Wire.WordKey(l.Status)]}";
         if (l.Own is null && l.Says.Count > 0)
         {
             return $"{text}. {string.Join(" ", l.Says.Select(s => words.Say(s)))}";

@@ -64,7 +64,11 @@ internal static class MissingBeforeSigning
         }
 
         // A heat dose is another way of the same proof, read by a logger only.
-        foreach (var check in after.Checks.Where(c => c.Status == ReadingStatus.NotRead && c.Limit?.Dimension is not (Dimension.HeatUnits or Dimension.EquivalentTime)))
+        foreach (
+            var check in after.Checks.Where(c =>
+                c.Status == ReadingStatus.NotRead && c.Limit?.Dimension is not (Dimension.HeatUnits or Dimension.EquivalentTime)
+            )
+        )
         {
             Say(check.Because);
         }

@@ -46,7 +46,10 @@ public sealed class OwnBands
         {
             OperatingState.Load => (kind.UnderLoad, kind.UnderLoad is null ? null : UnderLoad(rate)),
             // What is filled anew with every rack holds no temperature between racks.
-            OperatingState.Idle when machine.Cycle is not { Refill: not null } => (kind.WithoutRacks, kind.WithoutRacks is null ? null : WithoutRacks()),
+            OperatingState.Idle when machine.Cycle is not { Refill: not null } => (
+                kind.WithoutRacks,
+                kind.WithoutRacks is null ? null : WithoutRacks()
+            ),
             OperatingState.HeatUp => (kind.FromCold, kind.FromCold is null ? null : WithoutRacks()),
             _ => (null, null),
         };
