@@ -156,7 +156,7 @@ public sealed class FieldCaseVisits
         Assert.Equal(VisitStanding.StopUse, result.Standing);
         Assert.Equal("chem-lines-swapped", result.Stops[0].Id);
         Assert.NotEmpty(result.Stops[0].Hazards);
-        Assert.Equal(BuiltInKnowledge.Trade.Faults["chem-lines-swapped"].Cure, result.Stops[0].SafeAgain[0]);
+        Assert.Equal(BuiltInKnowledge.Trade.Faults["chem-lines-swapped"].Cure, result.Stops[0].Cure);
     }
 
     // Vendor's strip three times and again: of several racks the worst counts.
