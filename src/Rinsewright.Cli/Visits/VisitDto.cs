@@ -25,7 +25,7 @@ internal sealed record VisitLineDto(
 );
 
 /// <summary>A reason to stop.</summary>
-internal sealed record VisitStopDto(string Kind, string Id, string Name, bool Open, IReadOnlyList<string> SafeAgain);
+internal sealed record VisitStopDto(string Kind, string Id, string Name, bool Open, string SafeAgain);
 
 /// <summary>A part of the acceptance test.</summary>
 internal sealed record VisitAcceptanceDto(string Area, string Standing, SaidDto Because, IReadOnlyList<string> Needs);
@@ -68,15 +68,7 @@ internal sealed record VisitDto(
             words[Wire.WordKey(r.Standing)],
             r.MayBeSigned,
             [.. r.Because.Select(Said)],
-            [
-                .. r.Stops.Select(s => new VisitStopDto(
-                    Wire.Name(s.Kind),
-                    s.Id,
-                    s.Name.In(words.Language),
-                    s.Open,
-                    [.. s.SafeAgain.Select(p => p.In(words.Language))]
-                )),
-            ],
+            [.. r.Stops.Select(s => new VisitStopDto(Wire.Name(s.Kind), s.Id, s.Name.In(words.Language), s.Open, words.SafeAgain(s)))],
             Wire.Name(r.Before.Verdict.Outcome),
             Wire.Name(r.After.Verdict.Outcome),
             [

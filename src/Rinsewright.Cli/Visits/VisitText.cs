@@ -23,9 +23,7 @@ internal sealed class VisitText(TextWriter writer, Words words)
         Each(r.Because.Select(b => words.Say(b)));
         List(
             "visit.sheet.stops",
-            r.Stops.Select(s =>
-                $"{VisitWords.Capital(s.Name.In(words.Language))}. {words["visit.sheet.safe-again"]}: {string.Join(". ", s.SafeAgain.Select(p => p.In(words.Language)))}."
-            )
+            r.Stops.Select(s => $"{VisitWords.Capital(s.Name.In(words.Language))}. {words["visit.sheet.safe-again"]}: {words.SafeAgain(s)}")
         );
         page.Line();
         page.Paragraph($"{words["visit.sheet.was"]}: {words.Say(r.Was)}");

@@ -25,6 +25,26 @@ public static class VisitWords
     public static string NameOfReading(this Words words, KnownReading? known, string id) =>
         Capital(known is { } k ? k.Name.In(words.Language) : words[$"visit.kind.{id}"]);
 
+    /// <summary>What makes a machine safe again: the cure and who may do it, then the checks that have to find it gone.</summary>
+    public static string SafeAgain(this Words words, StopReason stop)
+    {
+        List<string> says = [];
+        if (stop.Cure is { } cure)
+        {
+            var text = Capital(cure.In(words.Language));
+            says.Add(stop.Who is { } who ? $"{text} ({who.Name.In(words.Language)})." : $"{text}.");
+        }
+
+        if (stop.Checks.Count > 0)
+        {
+            says.Add(
+                words.Say("visit.sheet.then-check", ("how", string.Join(". ", stop.Checks.Select(c => Capital(c.In(words.Language))))))
+            );
+        }
+
+        return string.Join(" ", says);
+    }
+
     /// <summary>A text with a capital at its beginning.</summary>
     public static string Capital(string text) =>
         text.Length > 0 && char.IsLower(text[0]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;

@@ -41,6 +41,7 @@ internal static class StopReasons
                         open,
                         [knowledge.HazardOf(check.Risk)],
                         knowledge.Common.People.FirstOrDefault(p => p.Id == check.Who),
+                        null,
                         [check.How]
                     )
                 );
@@ -101,8 +102,6 @@ internal static class StopReasons
             return null;
         }
 
-        List<Phrase> again = [fault.Cure];
-        again.AddRange(fault.Confirm.By.Select(b => knowledge.FindCheck(b)?.How).OfType<Phrase>());
         return new StopReason(
             danger ? StopKind.Danger : StopKind.Sanitizing,
             fault.Id,
@@ -111,7 +110,8 @@ internal static class StopReasons
             open,
             [.. fault.Safety.Where(s => s != "none").Select(knowledge.HazardOf)],
             knowledge.Common.People.FirstOrDefault(p => p.Id == fault.Who),
-            again
+            fault.Cure,
+            [.. fault.Confirm.By.Select(b => knowledge.FindCheck(b)?.How).OfType<Phrase>()]
         );
     }
 
@@ -126,6 +126,7 @@ internal static class StopReasons
             open,
             [.. asks.Select(c => c.Risk).Distinct(StringComparer.Ordinal).Where(r => r != "none").Select(knowledge.HazardOf)],
             asks.Count > 0 ? knowledge.Common.People.FirstOrDefault(p => p.Id == asks[0].Who) : null,
+            null,
             [.. asks.Select(c => c.How)]
         );
     }

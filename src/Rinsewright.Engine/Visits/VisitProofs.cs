@@ -91,13 +91,14 @@ internal sealed class VisitProofs
             return Keep(evidence);
         }
 
+        // The weakest last: what it asks of temperature and pH is what these are shown against.
         var proofs = strengths
-            .OrderBy(s => s.Reading.Value.SI)
+            .OrderByDescending(s => s.Reading.Value.SI)
             .Select(s => Keep([.. evidence.Where(e => !IsStrength(e.Reading) || ReferenceEquals(e.Line, s.Line))]))
             .ToList();
-        return proofs.Find(p => p.Verdict.Outcome == Outcome.NotProven)
-            ?? proofs.Find(p => p.Verdict.Outcome == Outcome.Undetermined)
-            ?? proofs[0];
+        return proofs.FindLast(p => p.Verdict.Outcome == Outcome.NotProven)
+            ?? proofs.FindLast(p => p.Verdict.Outcome == Outcome.Undetermined)
+            ?? proofs[^1];
     }
 
     private Proof Keep(List<(VisitReading Line, Reading Reading)> evidence)

@@ -42,7 +42,8 @@ public enum StopKind
 /// <param name="Open">Whether it still stands: false where it was looked for again at the end and was gone.</param>
 /// <param name="Hazards">What can hurt at its cure, with the caution.</param>
 /// <param name="Who">Who may cure it.</param>
-/// <param name="SafeAgain">What makes it safe again, in order; the last of them is the check that has to find it gone.</param>
+/// <param name="Cure">What mends it; null where only a check tells.</param>
+/// <param name="Checks">How it is looked for again: it is safe when these find it gone.</param>
 public sealed record StopReason(
     StopKind Kind,
     string Id,
@@ -51,7 +52,8 @@ public sealed record StopReason(
     bool Open,
     IReadOnlyList<Hazard> Hazards,
     Person? Who,
-    IReadOnlyList<Phrase> SafeAgain
+    Phrase? Cure,
+    IReadOnlyList<Phrase> Checks
 );
 
 /// <summary>How a reading lies against the machine's own band.</summary>

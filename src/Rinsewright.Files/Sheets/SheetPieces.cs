@@ -80,7 +80,7 @@ internal sealed partial class SheetPieces(SheetText text, double width)
         var lines = text.Wrap(b.Text, text.Banner, width - (6 * Frame), bold: true);
         var height = (lines.Count * text.Banner.Line) + (4 * Frame);
         return new SheetPiece(
-            0,
+            3 * Frame,
             height,
             (c, y) =>
             {

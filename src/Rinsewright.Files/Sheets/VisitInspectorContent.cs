@@ -36,9 +36,10 @@ internal sealed class VisitInspectorContent
                     + words.Say("visit.sheet.inspector-found", ("outcome", said.Word(paper.Result.Before.Verdict.Outcome))),
                 [
                     .. paper.Result.Stops.Where(s => s.Open).Select(s => said.Say(Statement.Of("visit.because.stop", ("what", s.Name)))),
-                    .. after.Because.Select(said.Say),
+                    .. after.Because.Select(said.Say).Distinct(StringComparer.Ordinal),
                 ]
             ),
+            new SheetHeading(2, words["visit.sheet.facts"]),
             new SheetFacts(words["visit.sheet.facts"], said.Facts()),
         ];
         Table(blocks, "visit.sheet.found", VisitMoment.AsFound, paper.Result.Before);

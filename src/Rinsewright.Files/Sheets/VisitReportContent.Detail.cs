@@ -25,7 +25,7 @@ internal sealed partial class VisitReportContent
             [
                 .. paper.Visit.Findings.Select(f =>
                     $"{FindingName(f.Id)}: {Words[f.Found ? "visit.sheet.was-found" : "visit.sheet.was-not-found"]}, {said.Word(f.Moment)}"
-                    + (f.Note is { Length: > 0 } note ? $". {note}" : "")
+                    + (f.Note is { Length: > 0 } note ? $". {VisitWords.Capital(note)}" : "")
                 ),
             ]
         );
@@ -102,8 +102,7 @@ internal sealed partial class VisitReportContent
             blocks.Add(
                 new SheetList([
                     .. stop.Hazards.Select(h => $"{Words["visit.sheet.caution"]}: {said.In(h.Caution)}"),
-                    $"{Words["visit.sheet.safe-again"]}: {string.Join(". ", stop.SafeAgain.Select(said.In))}.",
-                    $"{Words["visit.sheet.who"]}: {Who(stop)}.",
+                    $"{Words["visit.sheet.safe-again"]}: {Words.SafeAgain(stop)}",
                 ])
             );
         }
@@ -227,6 +226,12 @@ internal sealed partial class VisitReportContent
     private void AddAcceptance(List<SheetBlock> blocks)
     {
         blocks.Add(new SheetHeading(2, Words["visit.sheet.acceptance"]));
+        if (Result.Acceptance.All(a => a.Standing == AcceptanceStanding.NotNeeded))
+        {
+            blocks.Add(new SheetParagraph(Words["visit.accept.not-needed"]));
+            return;
+        }
+
         blocks.Add(
             new SheetTable(
                 Words["visit.sheet.acceptance"],

@@ -62,7 +62,7 @@ internal sealed partial class VisitReportContent
             notes.Add(said.In(known.Name));
         }
 
-        notes.AddRange(((string?[])[line.Found?.Note, line.Left?.Note]).OfType<string>());
+        notes.AddRange(((string?[])[line.Found?.Note, line.Left?.Note]).OfType<string>().Select(VisitWords.Capital));
         return
         [
             new SheetCell(said.In(line.Part.Name), Bold: true),

@@ -30,6 +30,7 @@ internal sealed partial class VisitReportContent
         [
             new SheetHeading(1, Words["visit.sheet.title"]),
             Verdict(),
+            new SheetHeading(2, Words["visit.sheet.facts"]),
             new SheetFacts(Words["visit.sheet.facts"], [.. said.Facts(), .. Complaint()]),
             new SheetHeading(2, Words["visit.sheet.lines"]),
             new SheetList([
@@ -169,7 +170,7 @@ internal sealed partial class VisitReportContent
     {
         List<string> open =
         [
-            .. Result.Stops.Where(s => s.Open).Select(s => $"{said.In(s.Name)}: {said.In(s.SafeAgain[0])} ({Who(s)})"),
+            .. Result.Stops.Where(s => s.Open).Select(s => $"{said.In(s.Name)}: {Words.SafeAgain(s)}"),
             .. Result
                 .Acceptance.Where(a => a.Standing is AcceptanceStanding.NotRun or AcceptanceStanding.Failed or AcceptanceStanding.Declined)
                 .Select(a => said.Say(Statement.Of("visit.because.acceptance", ("area", a.Area), ("says", a.Because)))),
@@ -186,8 +187,6 @@ internal sealed partial class VisitReportContent
             : open.Count <= MostOpen ? open
             : [.. open.Take(MostOpen), Words.Say("sheet.more", ("count", Words.Number(open.Count - MostOpen, 0)))];
     }
-
-    private string Who(StopReason stop) => stop.Who is { } who ? who.Name.In(Words.Language) : Words["sheet.not-stated"];
 
     private IEnumerable<SheetBlock> Signed() =>
         paper

@@ -1,4 +1,5 @@
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Files.Sheets;
@@ -44,11 +45,11 @@ internal static class VisitTagContent
         yield return new SheetBanner(words["visit.sheet.tag"]);
         foreach (var stop in open)
         {
-            yield return new SheetParagraph($"{words["visit.sheet.tag-why"]}: {said.In(stop.Name)}. {said.Say(stop.FoundBy)}", Bold: true);
+            yield return new SheetHeading(2, $"{words["visit.sheet.tag-why"]}: {said.In(stop.Name)}");
+            yield return new SheetParagraph(said.Say(stop.FoundBy));
             yield return new SheetList([
                 .. stop.Hazards.Select(h => $"{words["visit.sheet.caution"]}: {said.In(h.Caution)}"),
-                $"{words["visit.sheet.tag-until"]}: {string.Join(". ", stop.SafeAgain.Select(said.In))}."
-                    + (stop.Who is { } who ? $" ({who.Name.In(words.Language)})" : ""),
+                $"{words["visit.sheet.tag-until"]}: {words.SafeAgain(stop)}",
             ]);
         }
 

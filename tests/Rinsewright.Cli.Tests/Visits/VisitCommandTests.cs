@@ -42,10 +42,26 @@ public sealed class VisitCommandTests
         using var folder = Run.File("x.json", "{}");
         var pdf = folder.Beside("page.pdf");
         var answer = await Run.Async(
-            "visit", "report", Demo("saint-odile-wet-wiring"), "--sheet", pdf, "--page", page, "--paper", "a4", "--language", "es", "--units", "us"
+            "visit",
+            "report",
+            Demo("saint-odile-wet-wiring"),
+            "--sheet",
+            pdf,
+            "--page",
+            page,
+            "--paper",
+            "a4",
+            "--language",
+            "es",
+            "--units",
+            "us"
         );
         Assert.Equal((0, "", ""), (answer.Status, answer.Output, answer.Error));
-        Assert.StartsWith("%PDF-", Encoding.Latin1.GetString(await File.ReadAllBytesAsync(pdf, TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "%PDF-",
+            Encoding.Latin1.GetString(await File.ReadAllBytesAsync(pdf, TestContext.Current.CancellationToken)),
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]

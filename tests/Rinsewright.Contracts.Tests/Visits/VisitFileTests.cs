@@ -43,7 +43,10 @@ public sealed class VisitFileTests
             ("rd-sanitizer", new Amount(100, Units.MilligramPerLitre), VisitMoment.AsLeft, OperatingState.Load, "chlorine strips"),
             (strip.Kind, strip.Value!.Value, strip.Moment, strip.State, strip.Supply!)
         );
-        Assert.Equal(("C26-118", new DateOnly(2027, 4, 30)), (visit.TestSupplies["chlorine strips"].Lot!, visit.TestSupplies["chlorine strips"].Expires!.Value));
+        Assert.Equal(
+            ("C26-118", new DateOnly(2027, 4, 30)),
+            (visit.TestSupplies["chlorine strips"].Lot!, visit.TestSupplies["chlorine strips"].Expires!.Value)
+        );
         Assert.Equal("test kit empty, one is ordered", visit.Readings[^1].NotReadBecause);
         Assert.Equal(new VisitCause("sanitizer-airbound", CauseKnown.Confirmed, CauseOwner.Crew), visit.Cause);
     }
@@ -51,7 +54,8 @@ public sealed class VisitFileTests
     [Fact]
     public void Units_travel_as_they_were_typed()
     {
-        var visit = Changed(d => d["readings"]![1]!["value"] = JsonNode.Parse("""{ "value": 52.5, "unit": "Cel" }""")).ToVisit(BuiltInKnowledge.Trade);
+        var visit = Changed(d => d["readings"]![1]!["value"] = JsonNode.Parse("""{ "value": 52.5, "unit": "Cel" }"""))
+            .ToVisit(BuiltInKnowledge.Trade);
 
         Assert.Equal(new Amount(52.5, Units.Celsius), visit.Readings[1].Value);
         Assert.Equal("Cel", visit.ToDocument(Guid.NewGuid(), "", "fda-food-code").Readings![1].Value!.Unit);
@@ -104,14 +108,18 @@ public sealed class VisitFileTests
         Assert.Equal(
             field,
             Assert
-                .Throws<ContractException>(() => Changed(d => d["readings"]![1]!["value"] = JsonNode.Parse(value)).ToVisit(BuiltInKnowledge.Trade))
+                .Throws<ContractException>(() =>
+                    Changed(d => d["readings"]![1]!["value"] = JsonNode.Parse(value)).ToVisit(BuiltInKnowledge.Trade)
+                )
                 .Field
         );
 
     [Fact]
     public void A_machine_that_cannot_be_is_told_with_its_place()
     {
-        var problem = Assert.Throws<ContractException>(() => Changed(d => d["machine"]!["kind"] = "toaster").ToVisit(BuiltInKnowledge.Trade));
+        var problem = Assert.Throws<ContractException>(() =>
+            Changed(d => d["machine"]!["kind"] = "toaster").ToVisit(BuiltInKnowledge.Trade)
+        );
         Assert.StartsWith("machine", problem.Field, StringComparison.Ordinal);
     }
 
@@ -130,7 +138,23 @@ public sealed class VisitFileTests
     public void Every_word_of_a_visit_is_there(string language)
     {
         var words = Words.For(language);
-        var enums = ((Type[])[typeof(VisitMoment), typeof(OperatingState), typeof(PartState), typeof(ChangeKind), typeof(PartWhere), typeof(CauseKnown), typeof(CauseOwner), typeof(SignedFor), typeof(AcceptanceArea), typeof(AcceptanceStanding), typeof(VisitStanding), typeof(BandStanding)])
+        var enums = (
+            (Type[])
+                [
+                    typeof(VisitMoment),
+                    typeof(OperatingState),
+                    typeof(PartState),
+                    typeof(ChangeKind),
+                    typeof(PartWhere),
+                    typeof(CauseKnown),
+                    typeof(CauseOwner),
+                    typeof(SignedFor),
+                    typeof(AcceptanceArea),
+                    typeof(AcceptanceStanding),
+                    typeof(VisitStanding),
+                    typeof(BandStanding),
+                ]
+        )
             .SelectMany(t => Enum.GetValues(t).Cast<Enum>())
             .Select(Wire.WordKey)
             .Concat(Enum.GetValues<VisitStanding>().Select(s => "visit.sentence." + Wire.WordKey(s)["visit-standing.".Length..]))
@@ -153,7 +177,11 @@ public sealed class VisitFileTests
         JsonNode at = root;
         foreach (var step in steps[..^1])
         {
-            at = step.EndsWith(']') ? at[step[..step.IndexOf('[', StringComparison.Ordinal)]]![int.Parse(step[(step.IndexOf('[', StringComparison.Ordinal) + 1)..^1])]! : at[step]!;
+            at = step.EndsWith(']')
+                ? at[step[..step.IndexOf('[', StringComparison.Ordinal)]]![
+                    int.Parse(step[(step.IndexOf('[', StringComparison.Ordinal) + 1)..^1])
+                ]!
+                : at[step]!;
         }
 
         at[steps[^1]] = value;
@@ -194,8 +222,17 @@ public sealed class VisitFileTests
         }
 
         static bool Usual(string path, string text) =>
-            text is "false" && (path.EndsWith(".changed", StringComparison.Ordinal) || path.EndsWith(".primed", StringComparison.Ordinal) || path.EndsWith(".shown", StringComparison.Ordinal))
-            || (path.EndsWith(".moment", StringComparison.Ordinal) && path.StartsWith(".parts", StringComparison.Ordinal) && text == "asFound")
+            text is "false"
+                && (
+                    path.EndsWith(".changed", StringComparison.Ordinal)
+                    || path.EndsWith(".primed", StringComparison.Ordinal)
+                    || path.EndsWith(".shown", StringComparison.Ordinal)
+                )
+            || (
+                path.EndsWith(".moment", StringComparison.Ordinal)
+                && path.StartsWith(".parts", StringComparison.Ordinal)
+                && text == "asFound"
+            )
             || (path.EndsWith(".method", StringComparison.Ordinal) && text == "probe")
             || (path.EndsWith(".state", StringComparison.Ordinal) && text == "unknown");
     }

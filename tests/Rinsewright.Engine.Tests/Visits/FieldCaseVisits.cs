@@ -31,11 +31,7 @@ public sealed class FieldCaseVisits
             Door(0) with
             {
                 Supplies = [new SupplyCount("Sanitizer, chlorine 8.4 %", FedProduct.Sanitizer, 2) { Changed = true, Primed = true }],
-                Readings =
-                [
-                    .. DoorReadings(VisitMoment.AsFound, 5, 0),
-                    .. DoorReadings(VisitMoment.AsLeft, 50, 75),
-                ],
+                Readings = [.. DoorReadings(VisitMoment.AsFound, 5, 0), .. DoorReadings(VisitMoment.AsLeft, 50, 75)],
             }
         );
         Assert.DoesNotContain(primed.Missing, m => m.Says.Key == "visit.missing.primed");
@@ -53,8 +49,14 @@ public sealed class FieldCaseVisits
             Readings =
             [
                 .. DoorReadings(VisitMoment.AsFound, 5, 0),
-                Read("rd-wash-temp", Fahrenheit(134), VisitMoment.AsLeft, 50) with { Method = ReadingMethod.MachineGauge },
-                Read("rd-final-rinse-temp", Fahrenheit(132), VisitMoment.AsLeft, 51) with { Method = ReadingMethod.MachineGauge },
+                Read("rd-wash-temp", Fahrenheit(134), VisitMoment.AsLeft, 50) with
+                {
+                    Method = ReadingMethod.MachineGauge,
+                },
+                Read("rd-final-rinse-temp", Fahrenheit(132), VisitMoment.AsLeft, 51) with
+                {
+                    Method = ReadingMethod.MachineGauge,
+                },
             ],
         };
         var areas = Judge(visit).Acceptance.ToDictionary(a => a.Area);
@@ -96,7 +98,9 @@ public sealed class FieldCaseVisits
             {
                 Readings =
                 [
-                    .. visit.Readings.Select(r => r is { Moment: VisitMoment.AsLeft, Kind: "rd-final-rinse-temp" } ? r with { State = OperatingState.Idle } : r),
+                    .. visit.Readings.Select(r =>
+                        r is { Moment: VisitMoment.AsLeft, Kind: "rd-final-rinse-temp" } ? r with { State = OperatingState.Idle } : r
+                    ),
                 ],
             }
         );
@@ -152,7 +156,7 @@ public sealed class FieldCaseVisits
         Assert.Equal(VisitStanding.StopUse, result.Standing);
         Assert.Equal("chem-lines-swapped", result.Stops[0].Id);
         Assert.NotEmpty(result.Stops[0].Hazards);
-        Assert.Equal(BuiltInKnowledge.Trade.Faults["chem-lines-swapped"].Cure, result.Stops[0].SafeAgain[0]);
+        Assert.Equal(BuiltInKnowledge.Trade.Faults["chem-lines-swapped"].Cure, result.Stops[0].Cure);
     }
 
     // Vendor's strip three times and again: of several racks the worst counts.
@@ -172,7 +176,10 @@ public sealed class FieldCaseVisits
 
         Assert.Equal(Outcome.Proven, Judge(Door()).After.Verdict.Outcome);
         Assert.Equal(VisitStanding.NotSanitary, Judge(visit).Standing);
-        Assert.Equal([ReadingStatus.InRange, ReadingStatus.OutOfRange, ReadingStatus.InRange], Judge(visit).Readings.Where(l => l.Reading.Kind == "rd-sanitizer").Select(l => l.Status));
+        Assert.Equal(
+            [ReadingStatus.InRange, ReadingStatus.OutOfRange, ReadingStatus.InRange],
+            Judge(visit).Readings.Where(l => l.Reading.Kind == "rd-sanitizer").Select(l => l.Status)
+        );
     }
 
     // Inspection comment: chlorine strips long out of date.
@@ -180,7 +187,12 @@ public sealed class FieldCaseVisits
     public void An_expired_strip_proves_nothing_and_never_reads_as_in_range()
     {
         var visit = Door();
-        var old = Judge(visit with { Readings = [.. visit.Readings.Select(r => r.Kind == "rd-sanitizer" ? r with { Supply = "old strips" } : r)] });
+        var old = Judge(
+            visit with
+            {
+                Readings = [.. visit.Readings.Select(r => r.Kind == "rd-sanitizer" ? r with { Supply = "old strips" } : r)],
+            }
+        );
 
         Assert.NotEqual(Outcome.Proven, old.After.Verdict.Outcome);
         Assert.All(old.Readings.Where(l => l.Reading.Kind == "rd-sanitizer"), l => Assert.NotEqual(ReadingStatus.InRange, l.Status));

@@ -88,12 +88,26 @@ internal static class InventedVisit
         yield return Read("rd-final-rinse-temp", Fahrenheit(188), moment, minute + 2);
         for (var rack = 0; rack < 3; rack++)
         {
-            yield return Read("rd-ware-surface-temp", Fahrenheit(166), moment, minute + 3 + rack) with { Method = ReadingMethod.MaximumThermometer };
+            yield return Read("rd-ware-surface-temp", Fahrenheit(166), moment, minute + 3 + rack) with
+            {
+                Method = ReadingMethod.MaximumThermometer,
+            };
         }
 
-        yield return Read("rd-rinse-pressure", new Amount(20, Units.Psi), moment, minute + 6) with { Instrument = "gauge" };
-        yield return Read("rd-conveyor-speed", new Amount(5.6, Units.FootPerMinute), moment, minute + 7) with { Method = ReadingMethod.Stopwatch, Instrument = null };
-        yield return Read("rd-detergent", new Amount(1.5, Units.GramPerLitre), moment, minute + 8) with { Method = ReadingMethod.TestKit, Instrument = null };
+        yield return Read("rd-rinse-pressure", new Amount(20, Units.Psi), moment, minute + 6) with
+        {
+            Instrument = "gauge",
+        };
+        yield return Read("rd-conveyor-speed", new Amount(5.6, Units.FootPerMinute), moment, minute + 7) with
+        {
+            Method = ReadingMethod.Stopwatch,
+            Instrument = null,
+        };
+        yield return Read("rd-detergent", new Amount(1.5, Units.GramPerLitre), moment, minute + 8) with
+        {
+            Method = ReadingMethod.TestKit,
+            Instrument = null,
+        };
     }
 
     public static IEnumerable<VisitReading> DoorReadings(VisitMoment moment, double minute, double chlorine)
@@ -105,8 +119,16 @@ internal static class InventedVisit
             yield return Strip(chlorine, moment, minute + 2 + rack);
         }
 
-        yield return Read("sanitizer-ph", new Amount(8, Units.PH), moment, minute + 5) with { Method = ReadingMethod.TestKit, Instrument = null };
-        yield return Read("sanitizer-contact-time", new Amount(12, Units.Second), moment, minute + 6) with { Method = ReadingMethod.Stopwatch, Instrument = null };
+        yield return Read("sanitizer-ph", new Amount(8, Units.PH), moment, minute + 5) with
+        {
+            Method = ReadingMethod.TestKit,
+            Instrument = null,
+        };
+        yield return Read("sanitizer-contact-time", new Amount(12, Units.Second), moment, minute + 6) with
+        {
+            Method = ReadingMethod.Stopwatch,
+            Instrument = null,
+        };
     }
 
     public static VisitReading Strip(double chlorine, VisitMoment moment, double minute) =>
@@ -117,18 +139,18 @@ internal static class InventedVisit
             Supply = "chlorine strips",
         };
 
-    public static VisitReading Read(string kind, Amount value, VisitMoment moment, double minute, OperatingState state = OperatingState.Load) =>
-        new(kind, value, moment, state) { Instrument = "probe", At = Morning.AddMinutes(minute) };
+    public static VisitReading Read(
+        string kind,
+        Amount value,
+        VisitMoment moment,
+        double minute,
+        OperatingState state = OperatingState.Load
+    ) => new(kind, value, moment, state) { Instrument = "probe", At = Morning.AddMinutes(minute) };
 
     private static Dictionary<string, Instrument> Probes =>
         new(StringComparer.Ordinal)
         {
-            ["probe"] = new(
-                "Probe no. 4",
-                new Amount(1, Units.FahrenheitDifference),
-                new DateOnly(2026, 6, 2),
-                new DateOnly(2027, 6, 2)
-            ),
+            ["probe"] = new("Probe no. 4", new Amount(1, Units.FahrenheitDifference), new DateOnly(2026, 6, 2), new DateOnly(2027, 6, 2)),
             ["gauge"] = new("Test gauge no. 1", new Amount(1, Units.Psi), new DateOnly(2026, 3, 10), new DateOnly(2027, 3, 10)),
         };
 

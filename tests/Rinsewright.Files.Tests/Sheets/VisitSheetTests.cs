@@ -13,7 +13,11 @@ public sealed class VisitSheetTests
 {
     private static readonly Lazy<Dictionary<string, VisitPaper>> Papers = new(() =>
         Tree.Files("docs/visits", ".json")
-            .ToDictionary(f => Path.GetFileNameWithoutExtension(f), f => VisitPaper.Of(VisitFile.Read(Tree.Read(f)), BuiltInKnowledge.Trade), StringComparer.Ordinal)
+            .ToDictionary(
+                f => Path.GetFileNameWithoutExtension(f),
+                f => VisitPaper.Of(VisitFile.Read(Tree.Read(f)), BuiltInKnowledge.Trade),
+                StringComparer.Ordinal
+            )
     );
 
     public static TheoryData<string, Paper, string> Sheets()
@@ -120,7 +124,10 @@ public sealed class VisitSheetTests
         Assert.NotEmpty(unread);
         Assert.All(unread, r => Assert.Equal((StatusShape.Ring, "not read"), (r[0].Shape!.Value, r[0].Text)));
         Assert.Equal("Not proved today", model.Blocks.OfType<SheetVerdict>().Single().Word);
-        Assert.Contains(model.Blocks.OfType<SheetList>().SelectMany(l => l.Items), i => i.Contains("no label in the van", StringComparison.Ordinal));
+        Assert.Contains(
+            model.Blocks.OfType<SheetList>().SelectMany(l => l.Items),
+            i => i.Contains("no label in the van", StringComparison.Ordinal)
+        );
     }
 
     // A stop with another proof in range is never shown to the inspector as proven.
@@ -141,7 +148,9 @@ public sealed class VisitSheetTests
     [Fact]
     public void One_system_of_units_is_shown_throughout()
     {
-        using var pdf = PdfText.Open(VisitSheet.Report(Papers.Value["quarry-street-wrong-limit"], new SheetOptions(Paper.A4, "en", UnitDisplay.Si)));
+        using var pdf = PdfText.Open(
+            VisitSheet.Report(Papers.Value["quarry-street-wrong-limit"], new SheetOptions(Paper.A4, "en", UnitDisplay.Si))
+        );
         var text = All(pdf);
         Assert.All((string[])["66.7 °C", "73.9 °C", "138 kPa"], a => Assert.Contains(a, text, StringComparison.Ordinal));
         Assert.DoesNotContain("°F", text, StringComparison.Ordinal);
@@ -152,7 +161,10 @@ public sealed class VisitSheetTests
     public void The_same_visit_gives_the_same_bytes()
     {
         var options = new SheetOptions(Paper.Letter, "es");
-        Assert.Equal(VisitSheet.Report(Papers.Value["larkspur-routine"], options), VisitSheet.Report(Papers.Value["larkspur-routine"], options));
+        Assert.Equal(
+            VisitSheet.Report(Papers.Value["larkspur-routine"], options),
+            VisitSheet.Report(Papers.Value["larkspur-routine"], options)
+        );
     }
 
     private static string All(PdfDocument pdf) => string.Concat(pdf.Pages.OfType<PdfPage>().Select(Flat));
