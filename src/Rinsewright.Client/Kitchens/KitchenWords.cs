@@ -59,8 +59,7 @@ public sealed class KitchenState
     public string Kind => Verdict is null ? "none" : Parts.StatusKind.OfOutcome(Verdict);
 
     /// <summary>The word.</summary>
-    public string Word(Words words) =>
-        Verdict is null ? words["client.kitchen.no-proof"] : words["outcome." + Shell.Voice.Kebab(Verdict)];
+    public string Word(Words words) => Verdict is null ? words["client.kitchen.no-proof"] : words["outcome." + Shell.Voice.Kebab(Verdict)];
 
     /// <summary>Proofs of each kitchen, in their order: by its id, or by its name where that alone was typed.</summary>
     public static Dictionary<Guid, List<ProofLine>> ByKitchen(IReadOnlyList<RecordLine> kitchens, IReadOnlyList<ProofLine> proofs)

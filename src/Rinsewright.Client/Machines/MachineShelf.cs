@@ -52,7 +52,8 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
             return null;
         }
 
-        return Guid.TryParse(document[MachinePaths.Kitchen], out var kitchen)
+        return
+            Guid.TryParse(document[MachinePaths.Kitchen], out var kitchen)
             && await work.OpenFieldsAsync(kitchen) is { Deleted: false } place
             ? machine with
             {
@@ -66,8 +67,7 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
         Guid.TryParse((await work.OpenFieldsAsync(id))?[MachinePaths.Kitchen], out var kitchen) ? kitchen : null;
 
     /// <summary>Puts a machine into a kitchen; null takes it out.</summary>
-    public Task PutIntoAsync(Guid id, Guid? kitchen) =>
-        work.SetAsync(Kinds.Machine, id, MachinePaths.Kitchen, kitchen?.ToString() ?? "");
+    public Task PutIntoAsync(Guid id, Guid? kitchen) => work.SetAsync(Kinds.Machine, id, MachinePaths.Kitchen, kitchen?.ToString() ?? "");
 
     /// <summary>Keeps a machine, and brings it back where it was taken away.</summary>
     /// <param name="id">Its id.</param>
@@ -235,7 +235,9 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
 
             if (await store.MarkAsync("readings-" + id) is { Length: > 0 } readings)
             {
-                more.AddRange(ReadingChanges(null, JsonSerializer.Deserialize(readings, ClientJson.Default.IReadOnlyListKeptReading) ?? []));
+                more.AddRange(
+                    ReadingChanges(null, JsonSerializer.Deserialize(readings, ClientJson.Default.IReadOnlyListKeptReading) ?? [])
+                );
             }
 
             if (MachineFile.Read(text).Machine is { } machine)

@@ -26,14 +26,7 @@ public interface IDeviceStore
     /// <param name="operationJson">The operation that sends it; null where it came from the office.</param>
     /// <param name="replaces">The operation whose place it takes; null for none.</param>
     /// <returns>Whether it was written; if not, read again.</returns>
-    Task<bool> ChangeAsync(
-        Guid id,
-        string expected,
-        string lineJson,
-        string documentJson,
-        string? operationJson,
-        string? replaces
-    );
+    Task<bool> ChangeAsync(Guid id, string expected, string lineJson, string documentJson, string? operationJson, string? replaces);
 
     /// <summary>Operations that wait to be sent.</summary>
     Task<int> WaitingAsync();

@@ -18,7 +18,18 @@ public sealed record ProofLine(
 {
     /// <summary>The line of a document.</summary>
     public static ProofLine Of(ProofDocument d) =>
-        new(d.Id, d.Kitchen, d.Machine, d.Technician, d.At, d.Report.Verdict, d.Report.Passes.Count, d.Report.File, d.KitchenId, d.MachineId);
+        new(
+            d.Id,
+            d.Kitchen,
+            d.Machine,
+            d.Technician,
+            d.At,
+            d.Report.Verdict,
+            d.Report.Passes.Count,
+            d.Report.File,
+            d.KitchenId,
+            d.MachineId
+        );
 
     /// <summary>Whether every word searched for stands somewhere in the line.</summary>
     public bool Matches(string search) =>

@@ -63,7 +63,11 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
 
     /// <summary>Every proof in one line, the latest first.</summary>
     public async Task<IReadOnlyList<ProofLine>> ListAsync() =>
-        [.. (JsonSerializer.Deserialize(await store.ListAsync(Kinds.Proof), ClientJson.Default.ProofLineArray) ?? []).OrderByDescending(l => l.At)];
+        [
+            .. (JsonSerializer.Deserialize(await store.ListAsync(Kinds.Proof), ClientJson.Default.ProofLineArray) ?? []).OrderByDescending(
+                l => l.At
+            ),
+        ];
 
     /// <summary>Takes over what the office has, unless a change made here still waits.</summary>
     public async Task TakeOverAsync(Change change)
@@ -88,16 +92,7 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
     private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
     {
         var settings = preferences.Settings;
-        var operation = new Operation(
-            NewId(),
-            Kinds.Proof,
-            id,
-            settings.Technician,
-            settings.Device,
-            clock.GetLocalNow(),
-            action,
-            proof
-        );
+        var operation = new Operation(NewId(), Kinds.Proof, id, settings.Technician, settings.Device, clock.GetLocalNow(), action, proof);
         var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
         try
         {

@@ -91,7 +91,10 @@ public sealed class SyncSimulationTests
             {
                 case < 4:
                     var changes = Paths.Where(_ => random.Next(3) == 0).Append(Paths[random.Next(Paths.Length)]).Distinct();
-                    List<KeyValuePair<string, string>> texts = [.. changes.Select(p => KeyValuePair.Create(p, $"{i} {p} {random.Next(3)}"))];
+                    List<KeyValuePair<string, string>> texts =
+                    [
+                        .. changes.Select(p => KeyValuePair.Create(p, $"{i} {p} {random.Next(3)}")),
+                    ];
                     tab.Doing.Add(tab.Work.SetAsync(Kinds.Kitchen, Ids[random.Next(Ids.Length)], texts));
                     break;
                 case < 7:
