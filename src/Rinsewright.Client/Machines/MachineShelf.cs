@@ -116,8 +116,11 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
     }
 
     /// <summary>Keeps the readings of a machine.</summary>
-    public async Task KeepReadingsAsync(Guid id, IReadOnlyList<KeptReading> readings) =>
-        await work.SetAsync(Kinds.Machine, id, ReadingChanges(await work.OpenFieldsAsync(id), readings));
+    /// <param name="id">The machine.</param>
+    /// <param name="readings">Readings as they are to be.</param>
+    /// <param name="before">Readings as they were seen: what was taken out of these is taken out; what came from elsewhere meanwhile stays.</param>
+    public Task KeepReadingsAsync(Guid id, IReadOnlyList<KeptReading> readings, IReadOnlyList<KeptReading>? before = null) =>
+        work.SetAsync(Kinds.Machine, id, Items(MachinePaths.Readings, Texts(readings), Texts(before ?? [])));
 
     /// <summary>Photograph of a machine's plate, as the address of an image; null where there is none. It stays on this device.</summary>
     public async Task<string?> PhotographAsync(Guid id) =>
@@ -128,14 +131,13 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
 
     private async Task KeepAsync(Guid id, Machine machine, Guid? kitchen, IReadOnlyList<KeyValuePair<string, string>> more)
     {
-        var document = await work.OpenFieldsAsync(id);
         List<KeyValuePair<string, string>> changes =
         [
             new(MachinePaths.Description, MachineFile.Write(machine with { SetUps = [] }, whole: false)),
             new(MachinePaths.Name, machine.Name ?? ""),
             new(MachinePaths.Type, MachineFile.KindId(machine.Kind)),
             new(FieldDocument.DeletedPath, ""),
-            .. Items(document, MachinePaths.SetUps, SetUpTexts(machine)),
+            .. Items(MachinePaths.SetUps, SetUpTexts(machine), []),
             .. more,
         ];
         if (kitchen is { } place)
@@ -146,34 +148,40 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
         await work.SetAsync(Kinds.Machine, id, changes);
     }
 
-    private static List<KeyValuePair<string, string>> ReadingChanges(FieldDocument? document, IReadOnlyList<KeptReading> readings) =>
-        Items(document, MachinePaths.Readings, [.. readings.Select(r => JsonSerializer.Serialize(r, ClientJson.Default.KeptReading))]);
+    private static List<string> Texts(IReadOnlyList<KeptReading> readings) =>
+        [.. readings.Select(r => JsonSerializer.Serialize(r, ClientJson.Default.KeptReading))];
 
-    // Each item under a key made of its text: two devices that add different ones both keep theirs; one that is gone is written empty.
-    private static List<KeyValuePair<string, string>> Items(FieldDocument? document, string list, IReadOnlyList<string> texts)
+    // Each item under a key made of its text: two devices that add different ones both keep theirs; one that was taken out is written empty.
+    private static List<KeyValuePair<string, string>> Items(string list, IReadOnlyList<string> texts, IReadOnlyList<string> before)
     {
-        var wanted = new Dictionary<string, string>();
-        foreach (var text in texts)
-        {
-            var key = $"{list}.{Forgiving.KeyOf(text)}";
-            for (var again = 2; wanted.ContainsKey(key); again++)
-            {
-                key = $"{list}.{Forgiving.KeyOf(text)}-{again}";
-            }
-
-            wanted[key] = text;
-        }
-
+        var wanted = Keyed(list, texts);
         List<KeyValuePair<string, string>> changes = [.. wanted];
-        foreach (var path in document?.Fields.Keys ?? [])
+        foreach (var path in Keyed(list, before).Keys)
         {
-            if (path.StartsWith(list + ".", StringComparison.Ordinal) && !wanted.ContainsKey(path))
+            if (!wanted.ContainsKey(path))
             {
                 changes.Add(new(path, ""));
             }
         }
 
         return changes;
+    }
+
+    private static Dictionary<string, string> Keyed(string list, IReadOnlyList<string> texts)
+    {
+        var keyed = new Dictionary<string, string>();
+        foreach (var text in texts)
+        {
+            var key = $"{list}.{Forgiving.KeyOf(text)}";
+            for (var again = 2; keyed.ContainsKey(key); again++)
+            {
+                key = $"{list}.{Forgiving.KeyOf(text)}-{again}";
+            }
+
+            keyed[key] = text;
+        }
+
+        return keyed;
     }
 
     private static IEnumerable<FieldValue> ItemsOf(FieldDocument document, string list) =>
@@ -235,9 +243,8 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
 
             if (await store.MarkAsync("readings-" + id) is { Length: > 0 } readings)
             {
-                more.AddRange(
-                    ReadingChanges(null, JsonSerializer.Deserialize(readings, ClientJson.Default.IReadOnlyListKeptReading) ?? [])
-                );
+                var known = JsonSerializer.Deserialize(readings, ClientJson.Default.IReadOnlyListKeptReading) ?? [];
+                more.AddRange(Items(MachinePaths.Readings, Texts(known), []));
             }
 
             if (MachineFile.Read(text).Machine is { } machine)

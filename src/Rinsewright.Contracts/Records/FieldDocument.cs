@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Rinsewright.Contracts.Records;
 
 /// <summary>
@@ -38,6 +40,7 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
     public string this[string path] => Fields.TryGetValue(path, out var field) ? field.Value : "";
 
     /// <summary>Whether it is deleted.</summary>
+    [JsonIgnore]
     public bool Deleted => this[DeletedPath] == Yes;
 
     /// <summary>A document nobody has written to.</summary>

@@ -9,7 +9,7 @@ public static class DemoEndpoints
     public static void MapDemo(this IEndpointRouteBuilder api) =>
         api.MapDelete("/demo", async (DemoService demo, CancellationToken ct) => new DemoRemoved(await demo.RemoveAsync(ct)))
             .WithName("remove-demo")
-            .WithSummary("Remove the demo service's proofs and files; they do not come back");
+            .WithSummary("Remove the demo service's kitchens, machines, proofs and files; they do not come back");
 
     /// <summary>What was removed.</summary>
     /// <param name="Documents">How many documents.</param>

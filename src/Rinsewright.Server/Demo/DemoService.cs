@@ -23,12 +23,12 @@ public sealed partial class DemoService(AppDb db, OperationLog log, OriginalFile
             return;
         }
 
-        var operations = new List<Operation>();
+        var operations = new List<Operation>(DemoKitchens.Operations());
         try
         {
-            foreach (var demo in DemoProofs.All)
+            foreach (var (i, demo) in DemoProofs.All.Index())
             {
-                operations.Add(await MakeAsync(demo, ct));
+                operations.Add(await MakeAsync(demo, i + 1, ct));
             }
         }
         catch (UnreadableFileException e)
@@ -73,7 +73,7 @@ public sealed partial class DemoService(AppDb db, OperationLog log, OriginalFile
         return present.Count;
     }
 
-    private async Task<Operation> MakeAsync(DemoProof demo, CancellationToken ct)
+    private async Task<Operation> MakeAsync(DemoProof demo, int number, CancellationToken ct)
     {
         var references = new List<FileReference>();
         MemoryStream? stream = null;
@@ -97,7 +97,9 @@ public sealed partial class DemoService(AppDb db, OperationLog log, OriginalFile
             demo.Request,
             report,
             references,
-            demo.Note
+            demo.Note,
+            DemoKitchens.KitchenId(number), // kitchens and machines are numbered in the order of the proofs
+            DemoKitchens.MachineId(number)
         );
         return new Operation(demo.OperationId, "proof", demo.Id, demo.Technician, Device, demo.At, "put", document);
     }

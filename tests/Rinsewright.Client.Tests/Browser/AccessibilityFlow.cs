@@ -45,12 +45,39 @@ public sealed class AccessibilityFlow(BrowserFixture fixture)
         await page.SelectOptionAsync("#method", "chlorine");
         await page.Locator("#strength").WaitForAsync();
         await CheckAsync("chlorine");
-        foreach (var key in new[] { "saved", "limits", "settings" })
+        foreach (var key in new[] { "day", "kitchens", "saved", "limits", "settings" })
         {
+            if (!desk && key is ("saved" or "limits" or "settings"))
+            {
+                await page.GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav.more"], Exact = true }).ClickAsync();
+                await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync(screen.Words["client.nav.more"]);
+                await CheckAsync("more");
+            }
+
             await page.GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav." + key], Exact = true }).ClickAsync();
             await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync(screen.Words["client.nav." + key]);
             await CheckAsync(key);
         }
+
+        await screen.GoAsync("kitchens");
+        await page.FillAsync("#new-name", "Larkspur Lodge");
+        await page.Locator("#new-kitchen button").ClickAsync();
+        await page.Locator("#facts").WaitForAsync();
+        await page.ClickAsync("#add-followUps");
+        await page.Locator("#follow-ups .item").WaitForAsync();
+        foreach (var id in new[] { "people", "water", "sinks", "tariff", "history" })
+        {
+            await screen.UnfoldAsync(id);
+        }
+
+        await page.ClickAsync("#add-water");
+        await page.Locator("#water .item").WaitForAsync();
+        await CheckAsync("kitchen");
+        await screen.GoAsync("kitchens");
+        await page.Locator("#kitchen-list li").First.WaitForAsync();
+        await CheckAsync("kitchens with one");
+        await screen.GoAsync("kitchens/table");
+        await CheckAsync("table");
 
         Assert.True(found.Count == 0, string.Join('\n', found));
         screen.Quiet();

@@ -91,6 +91,7 @@ public sealed class ProofFlow(BrowserFixture fixture)
         await screen.VerdictAsync("proven");
         await page.ReloadAsync();
         await screen.VerdictAsync("proven");
+        await page.GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav.more"], Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav.saved"] }).ClickAsync();
         var here = page.Locator(".saved-list li").Filter(new() { HasText = "Tin Bell Diner" });
         await here.Locator(".text-button").ClickAsync();

@@ -34,29 +34,19 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task<string?> ReadAsync(Guid id) => Task.FromResult(Documents.GetValueOrDefault(id));
 
-    public Task<string> ListAsync(string kind) =>
-        Task.FromResult("[" + string.Join(',', Lines.Values.Where(l => KindOf(l) == kind)) + "]");
+    public Task<string> ListAsync(string kind) => Task.FromResult("[" + string.Join(',', Lines.Values.Where(l => KindOf(l) == kind)) + "]");
 
     public Task<string[]> ReadForChangeAsync(Guid id)
     {
         var last = outbox.LastOrDefault(o => o.Operation.DocumentId == id);
         var free = last.Operation is not null && !last.Sending && !refused.ContainsKey(last.Operation.Id);
-        return Task.FromResult<string[]>(
-            [
-                Documents.GetValueOrDefault(id) ?? "",
-                free ? JsonSerializer.Serialize(last.Operation, ContractsJson.Default.Operation) : "",
-            ]
-        );
+        return Task.FromResult<string[]>([
+            Documents.GetValueOrDefault(id) ?? "",
+            free ? JsonSerializer.Serialize(last.Operation, ContractsJson.Default.Operation) : "",
+        ]);
     }
 
-    public Task<bool> ChangeAsync(
-        Guid id,
-        string expected,
-        string lineJson,
-        string documentJson,
-        string? operationJson,
-        string? replaces
-    )
+    public Task<bool> ChangeAsync(Guid id, string expected, string lineJson, string documentJson, string? operationJson, string? replaces)
     {
         var draft = replaces is null
             ? -1

@@ -19,17 +19,30 @@ public sealed class DemoTests
         var before = await client.ProofsAsync();
         Assert.Equal(4, before.Count(p => p.Demo));
         Assert.Equal(own.DocumentId, Assert.Single(before, p => !p.Demo).Id);
-        var cursor = (await client.ChangesAsync()).Cursor;
+        var seeded = await client.ChangesAsync();
+        var cursor = seeded.Cursor;
+        var kitchens = seeded.Items.Where(c => c.Kind == Kinds.Kitchen).Select(c => c.Document!).ToList();
+        Assert.Equal(6, kitchens.Count);
+        foreach (var machine in seeded.Items.Where(c => c.Kind == Kinds.Machine).Select(c => c.Document!))
+        {
+            Assert.NotNull(Contracts.Machines.MachineFile.Read(machine[MachinePaths.Description]).Machine);
+            Assert.Contains(kitchens, k => k.Id.ToString() == machine[MachinePaths.Kitchen]);
+        }
+
+        foreach (var proof in seeded.Items.Where(c => c is { Kind: Kinds.Proof, Demo: true }).Select(c => c.Proof!))
+        {
+            Assert.Equal(proof.Kitchen, kitchens.Single(k => k.Id == proof.KitchenId)[KitchenPaths.Name]);
+        }
 
         await using var restarted = server.Again();
         using var again = restarted.CreateClient();
         Assert.Equal(5, (await again.ProofsAsync()).Count);
 
         var removed = await again.DeleteFromJsonAsync<Removed>("api/demo", TestContext.Current.CancellationToken);
-        Assert.Equal(4, removed!.Documents);
+        Assert.Equal(16, removed!.Documents); // four proofs, six kitchens, six machines
         Assert.Equal(own.DocumentId, Assert.Single(await again.ProofsAsync()).Id);
         var changes = await again.ChangesAsync(cursor);
-        Assert.Equal(4, changes.Items.Count(c => c is { Action: "delete", Demo: true })); // devices that hold copies are told
+        Assert.Equal(16, changes.Items.Count(c => c is { Action: "delete", Demo: true })); // devices that hold copies are told
         Assert.Empty(Directory.EnumerateFiles(Path.Combine(server.Folder, "files"), "*", SearchOption.AllDirectories));
 
         await using var third = server.Again();

@@ -91,9 +91,7 @@ internal sealed class KeptStore(World world)
     {
         var draft = replaces is null
             ? -1
-            : outbox.FindIndex(o =>
-                o.Operation.Id.ToString() == replaces && (!o.Sending || world.Bug == Planted.ReplacesWhatIsOnItsWay)
-            );
+            : outbox.FindIndex(o => o.Operation.Id.ToString() == replaces && (!o.Sending || world.Bug == Planted.ReplacesWhatIsOnItsWay));
         var same = (Documents.GetValueOrDefault(id) ?? "") == expected;
         if (operationJson is null && !same && world.Bug == Planted.SkipsWhatItDidNotTakeOver)
         {
