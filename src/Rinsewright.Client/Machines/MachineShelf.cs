@@ -243,9 +243,8 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
 
             if (await store.MarkAsync("readings-" + id) is { Length: > 0 } readings)
             {
-                more.AddRange(
-                    ReadingChanges(null, JsonSerializer.Deserialize(readings, ClientJson.Default.IReadOnlyListKeptReading) ?? [])
-                );
+                var known = JsonSerializer.Deserialize(readings, ClientJson.Default.IReadOnlyListKeptReading) ?? [];
+                more.AddRange(Items(MachinePaths.Readings, Texts(known), []));
             }
 
             if (MachineFile.Read(text).Machine is { } machine)
