@@ -18,10 +18,18 @@ public sealed class MachineShelfTests
         var store = new MemoryStore();
         var (a, b, broken) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
         var setUp = new SetUp("tank-dosing", new DateOnly(2026, 11, 3), "Ines Calloway", [], [], []);
-        var larkspur = TypicalMachines.Of(MachineKind.RackConveyorTwoTank) with { Name = "Banquet", Kitchen = "Larkspur Lodge", SetUps = [setUp] };
+        var larkspur = TypicalMachines.Of(MachineKind.RackConveyorTwoTank) with
+        {
+            Name = "Banquet",
+            Kitchen = "Larkspur Lodge",
+            SetUps = [setUp],
+        };
         await store.MarkAsync("machines", $"{a}\n{b}\n{broken}");
         await store.MarkAsync("machine-" + a, MachineFile.Write(larkspur));
-        await store.MarkAsync("machine-" + b, MachineFile.Write(TypicalMachines.Of(MachineKind.Flight) with { Kitchen = "LARKSPUR lodge" }));
+        await store.MarkAsync(
+            "machine-" + b,
+            MachineFile.Write(TypicalMachines.Of(MachineKind.Flight) with { Kitchen = "LARKSPUR lodge" })
+        );
         await store.MarkAsync("machine-" + broken, "{ not a machine");
         await store.MarkAsync("prices-" + a, """{"racks":400}""");
         await store.MarkAsync(

@@ -89,7 +89,10 @@ public sealed class FieldWorkTests
         {
             var there = JsonSerializer.Deserialize(emptyStore.Documents[id], ContractsJson.Default.FieldDocument)!;
             var here = JsonSerializer.Deserialize(json, ContractsJson.Default.FieldDocument)!;
-            Assert.Equal(here.Fields.Select(f => (f.Key, f.Value.Value, f.Value.Order)), there.Fields.Select(f => (f.Key, f.Value.Value, f.Value.Order)));
+            Assert.Equal(
+                here.Fields.Select(f => (f.Key, f.Value.Value, f.Value.Order)),
+                there.Fields.Select(f => (f.Key, f.Value.Value, f.Value.Order))
+            );
         }
 
         Assert.Equal(2, await emptyStore.WaitingAsync()); // and it reaches the office from there
@@ -108,7 +111,8 @@ public sealed class FieldWorkTests
         return (new Work(store, new Preferences(new MemoryDevice()), clock), store);
     }
 
-    private static IReadOnlyList<Operation> Sent(string json) => JsonSerializer.Deserialize(json, ContractsJson.Default.IReadOnlyListOperation)!;
+    private static IReadOnlyList<Operation> Sent(string json) =>
+        JsonSerializer.Deserialize(json, ContractsJson.Default.IReadOnlyListOperation)!;
 
     private sealed class SetClock : TimeProvider
     {

@@ -9,14 +9,15 @@ namespace Rinsewright.Client.Tests.Records.Simulation;
 /// A thousand invented histories, or as many as one likes: up to four devices with up to two tabs each and one office, clocks that are minutes to years off, requests and answers that are lost,
 /// late, doubled and out of order, no signal for a while, tabs that die between any two steps. Whatever happens: what was saved reaches the office once, nothing
 /// arrives that nobody saved, every device ends with the same, and what stands is the latest with every other value in the history. Each history follows from its
-/// seed; a failure names it. Six bugs are planted one at a time below and each is caught. Three more were put into the program by hand, seen to fail here, and taken out
-/// again: the cursor kept before the changes are taken over (Synchronizer), what came from the office written in place of what is here instead of joined with it
-/// (Work.JoinAsync), and the later arrival winning where two have the same place in the order (FieldValue.IsAfter).
+/// seed; a failure names it. Six bugs are planted
+/// one at a time below (<see cref="Planted"/>), in the office and in what a device keeps, and each is caught; without them nothing is.
 /// </summary>
 public sealed class SyncSimulationTests
 {
     // More at night: the variable says how many.
-    private static readonly int Histories = int.TryParse(Environment.GetEnvironmentVariable("RINSEWRIGHT_HISTORIES"), out var asked) ? asked : 1000;
+    private static readonly int Histories = int.TryParse(Environment.GetEnvironmentVariable("RINSEWRIGHT_HISTORIES"), out var asked)
+        ? asked
+        : 1000;
     private const int Actions = 45;
     private static readonly Guid[] Ids = [new("00000000-0000-7000-8000-00000000000a"), new("00000000-0000-7000-8000-00000000000b")];
     private static readonly string[] Paths = ["name", "note", "water.a.hardness"];
