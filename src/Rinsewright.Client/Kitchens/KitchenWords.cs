@@ -2,7 +2,6 @@ using Rinsewright.Client.Records;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Contracts.Records;
-using Rinsewright.Drawing.Section;
 
 namespace Rinsewright.Client.Kitchens;
 
@@ -15,7 +14,7 @@ public static class KitchenWords
     /// <summary>Name of a machine; its kind where it has none.</summary>
     public static string Machine(RecordLine machine, Words words) =>
         machine.Name.Length > 0 ? machine.Name
-        : MachineFile.Kind(machine.About) is { } kind ? SectionWords.Kind(kind, words)
+        : MachineFile.Kind(machine.About) is { } kind ? MachineWords.Kind(kind, words)
         : words["client.nav.machine"];
 
     /// <summary>Name of a machine with its kitchen.</summary>
@@ -36,7 +35,7 @@ public static class KitchenWords
                     kitchen.Name,
                     kitchen.About,
                     .. machines.Select(m =>
-                        m.Name + ' ' + (MachineFile.Kind(m.About) is { } kind ? SectionWords.Kind(kind, words) : m.About)
+                        m.Name + ' ' + (MachineFile.Kind(m.About) is { } kind ? MachineWords.Kind(kind, words) : m.About)
                     ),
                 ]
             )

@@ -1,7 +1,6 @@
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
-using Rinsewright.Drawing;
 
 namespace Rinsewright.Client.Sanitization;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
-using Rinsewright.Drawing;
 using Rinsewright.Files.Sheets;
 
 namespace Rinsewright.Client.Sanitization;

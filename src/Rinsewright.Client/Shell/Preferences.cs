@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
-using Rinsewright.Drawing;
 
 namespace Rinsewright.Client.Shell;
 

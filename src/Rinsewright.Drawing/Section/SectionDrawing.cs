@@ -1,3 +1,4 @@
+using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
 
@@ -52,7 +53,7 @@ public sealed partial class SectionDrawing
     public double Height { get; }
 
     /// <summary>What it shows.</summary>
-    public string Title => options.Words.Say("section.title", ("machine", machine.Name ?? SectionWords.Kind(machine.Kind, options.Words)));
+    public string Title => options.Words.Say("section.title", ("machine", machine.Name ?? MachineWords.Kind(machine.Kind, options.Words)));
 
     /// <summary>Flags that found no room, by part id: the list of parts has them all.</summary>
     public IReadOnlyList<string> Waiting => flags.Waiting;

@@ -26,10 +26,6 @@ public static class SectionWords
             : name;
     }
 
-    /// <summary>A kind of machine in words.</summary>
-    public static string Kind(Engine.Machines.MachineKind kind, Words words) =>
-        words["section.kind." + char.ToLowerInvariant(kind.ToString()[0]) + kind.ToString()[1..]];
-
     /// <summary>A state in words.</summary>
     public static string State(PartState state, Words words) => words["section.state." + state.ToString().ToLowerInvariant()];
 
