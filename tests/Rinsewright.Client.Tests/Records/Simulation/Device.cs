@@ -93,11 +93,6 @@ internal sealed class KeptStore(World world)
             ? -1
             : outbox.FindIndex(o => o.Operation.Id.ToString() == replaces && (!o.Sending || world.Bug == Planted.ReplacesWhatIsOnItsWay));
         var same = (Documents.GetValueOrDefault(id) ?? "") == expected;
-        if (operationJson is null && !same && world.Bug == Planted.SkipsWhatItDidNotTakeOver)
-        {
-            return true;
-        }
-
         if ((!same && world.Bug != Planted.WritesOverAnotherTab) || (replaces is not null && draft < 0))
         {
             return false;

@@ -23,8 +23,8 @@ public enum Planted
     /// <summary>What is typed takes the place of an operation that is on its way already.</summary>
     ReplacesWhatIsOnItsWay,
 
-    /// <summary>The device moves on in the office's changes without taking them over when somebody else wrote meanwhile.</summary>
-    SkipsWhatItDidNotTakeOver,
+    /// <summary>The office says that a page of changes goes further than it does.</summary>
+    SkipsChanges,
 }
 
 /// <summary>
