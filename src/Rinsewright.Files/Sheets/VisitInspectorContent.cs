@@ -1,3 +1,4 @@
+using System.Globalization;
 using Rinsewright.Contracts;
 using Rinsewright.Drawing;
 using Rinsewright.Engine.Quantities;
@@ -36,10 +37,9 @@ internal sealed class VisitInspectorContent
                     + words.Say("visit.sheet.inspector-found", ("outcome", said.Word(paper.Result.Before.Verdict.Outcome))),
                 [
                     .. paper.Result.Stops.Where(s => s.Open).Select(s => said.Say(Statement.Of("visit.because.stop", ("what", s.Name)))),
-                    .. after.Because.Select(said.Say).Distinct(StringComparer.Ordinal),
+                    .. (after.Outcome == Outcome.Proven ? [] : after.Because).Select(said.Say).Distinct(StringComparer.Ordinal),
                 ]
             ),
-            new SheetHeading(2, words["visit.sheet.facts"]),
             new SheetFacts(words["visit.sheet.facts"], said.Facts()),
         ];
         Table(blocks, "visit.sheet.found", VisitMoment.AsFound, paper.Result.Before);
@@ -67,20 +67,22 @@ internal sealed class VisitInspectorContent
     {
         var words = said.Words;
         List<IReadOnlyList<SheetCell>> rows = [];
-        foreach (var line in paper.Result.Readings.Where(l => l.Reading.Moment == moment && l.Reading.Value is not null && Limited(l)))
+        // Racks read alike stand in one line, each with its value and time.
+        var read = paper.Result.Readings.Where(l => l.Reading.Moment == moment && l.Reading.Value is not null && Limited(l));
+        foreach (var group in read.GroupBy(l => (l.Reading.Kind, l.Status, How: said.How(l.Reading), Rule: Rule(l))))
         {
+            var values = group.Select(l => said.Value(l.Reading)).ToList();
+            var times = group.Select(l => l.Reading.At?.ToString("HH:mm", CultureInfo.InvariantCulture)).OfType<string>();
             rows.Add([
-                new SheetCell(said.Word(line.Status), VisitSheetWords.ShapeOf(line.Status), Bold: true),
-                new SheetCell(Place(line)),
-                new SheetCell(said.Value(line.Reading)),
+                new SheetCell(said.Word(group.Key.Status), VisitSheetWords.ShapeOf(group.Key.Status), Bold: true),
+                new SheetCell(Place(group.First())),
                 new SheetCell(
-                    line.Reading.At is { } at ? $"{said.How(line.Reading)}, {VisitSheetWords.Moment(at)}" : said.How(line.Reading)
+                    values.Count > 1 && values.Distinct(StringComparer.Ordinal).Count() == 1
+                        ? words.Say("visit.sheet.times", ("value", values[0]), ("count", words.Number(values.Count, 0)))
+                        : string.Join("; ", values)
                 ),
-                new SheetCell(
-                    line.Rule?.Limit is { } limit ? $"{said.Limit(limit, line.Reading.Value!.Value.Unit)}. {said.Source(limit)}"
-                    : line.Rule is { } rule ? said.Say(rule.Because)
-                    : string.Join(" ", line.Says.Select(said.Say))
-                ),
+                new SheetCell(string.Join(", ", times.Prepend(group.Key.How))),
+                new SheetCell(group.Key.Rule),
             ]);
         }
 
@@ -114,6 +116,11 @@ internal sealed class VisitInspectorContent
             )
         );
     }
+
+    private string Rule(JudgedReading line) =>
+        line.Rule?.Limit is { } limit ? $"{said.Limit(limit, line.Reading.Value!.Value.Unit)}. {said.Source(limit)}"
+        : line.Rule is { } rule ? said.Say(rule.Because)
+        : string.Join(" ", line.Says.Select(said.Say));
 
     private static bool Limited(JudgedReading line) =>
         line.Rule is { Status: not ReadingStatus.NoLimit }
