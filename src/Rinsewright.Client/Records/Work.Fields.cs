@@ -98,6 +98,8 @@ public sealed partial class Work
     private async Task<FieldDocument> WriteAsync(string kind, Guid id, Func<FieldDocument, Operation?> write, bool typing)
     {
         var after = FieldDocument.Empty(id, kind);
+        Writing++;
+        Changed?.Invoke();
         try
         {
             while (true)
@@ -126,6 +128,11 @@ public sealed partial class Work
         catch (Microsoft.JSInterop.JSException e)
         {
             Trouble = e.Message;
+        }
+        finally
+        {
+            Writing--;
+            Changed?.Invoke();
         }
 
         await CountAsync();

@@ -23,6 +23,9 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
     /// <summary>Operations that wait to be sent.</summary>
     public int Waiting { get; private set; }
 
+    /// <summary>Writes that the device has not finished.</summary>
+    public int Writing { get; private set; }
+
     /// <summary>Why the last write failed; null where it did not.</summary>
     public string? Trouble { get; private set; }
 
@@ -94,6 +97,8 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
         var settings = preferences.Settings;
         var operation = new Operation(NewId(), Kinds.Proof, id, settings.Technician, settings.Device, clock.GetLocalNow(), action, proof);
         var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
+        Writing++;
+        Changed?.Invoke();
         try
         {
             await (proof is null ? store.DeleteAsync(id, json) : store.SaveAsync(id, Line(proof), Text(proof), json));
@@ -103,6 +108,10 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
         catch (Microsoft.JSInterop.JSException e)
         {
             Trouble = e.Message;
+        }
+        finally
+        {
+            Writing--;
         }
 
         await CountAsync();

@@ -71,6 +71,7 @@ public sealed class MachineOfflineFlow(BrowserFixture fixture)
                 new Regex(Regex.Escape(screen.Words["client.calibrate.figure.heater"]), RegexOptions.None, TimeSpan.FromSeconds(1))
             );
         await page.ClickAsync("#calibrate-keep");
+        await screen.SavedAsync();
 
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync("Larkspur");

@@ -62,6 +62,9 @@ public sealed class Screen
         await Page.WaitForFunctionAsync("() => !!navigator.serviceWorker.controller");
     }
 
+    /// <summary>Waits until the device has written everything.</summary>
+    public Task SavedAsync() => Assertions.Expect(Page.Locator(".saved .tickmark").First).ToHaveTextAsync("✓");
+
     /// <summary>Gives a demo file through the file chooser.</summary>
     public async Task GiveAsync(string name, byte[]? bytes = null)
     {
