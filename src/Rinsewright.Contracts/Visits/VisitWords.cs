@@ -45,9 +45,11 @@ public static class VisitWords
         return string.Join(" ", says);
     }
 
-    /// <summary>A text with a capital at its beginning.</summary>
+    /// <summary>A text with a capital at its beginning; what has its own way of writing, as pH, keeps it.</summary>
     public static string Capital(string text) =>
-        text.Length > 0 && char.IsLower(text[0]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+        text.Length > 0 && char.IsLower(text[0]) && !(text.Length > 1 && char.IsUpper(text[1]))
+            ? char.ToUpperInvariant(text[0]) + text[1..]
+            : text;
 
     private static Statement Plain(Statement statement, Words words) =>
         new(

@@ -94,7 +94,7 @@ internal sealed class VisitInspectorContent
         {
             rows.Add([
                 new SheetCell(said.Word(ReadingStatus.NotRead), StatusShape.Ring, Bold: true),
-                new SheetCell(check.Limit is { } l ? VisitPlaces.Name(said, l.Point) : said.Say(check.Because)),
+                new SheetCell(Unread(check)),
                 new SheetCell(words["sheet.not-read"]),
                 new SheetCell(""),
                 new SheetCell(check.Limit is { } limit ? $"{said.Limit(limit, limit.Printed[0].Unit)}. {said.Source(limit)}" : ""),
@@ -121,6 +121,14 @@ internal sealed class VisitInspectorContent
         line.Rule?.Limit is { } limit ? $"{said.Limit(limit, line.Reading.Value!.Value.Unit)}. {said.Source(limit)}"
         : line.Rule is { } rule ? said.Say(rule.Because)
         : string.Join(" ", line.Says.Select(said.Say));
+
+    private string Unread(Check check)
+    {
+        var own = said.Words["sheet.check." + check.Id];
+        return !own.StartsWith('[') ? Contracts.Visits.VisitWords.Capital(own)
+            : check.Limit is { } limit ? VisitPlaces.Name(said, limit.Point)
+            : said.Say(check.Because);
+    }
 
     private static bool Limited(JudgedReading line) =>
         line.Rule is { Status: not ReadingStatus.NoLimit }
