@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Drawing;
 using Rinsewright.Files.Sheets;

@@ -104,7 +104,7 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
         DateTimeOffset at
     )
     {
-        var fields = new List<FieldChange>();
+        var written = new List<FieldChange>();
         foreach (var (path, value) in changes)
         {
             var seen = Fields.TryGetValue(path, out var field) ? field : null;
@@ -112,11 +112,11 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
             if ((seen?.Value ?? "") != value || seen?.Other is not null)
             {
                 var order = Math.Max(at.ToUnixTimeMilliseconds(), (seen?.Order ?? 0) + 1);
-                fields.Add(new FieldChange(path, value, order, seen?.Order ?? 0, seen?.Operation));
+                written.Add(new FieldChange(path, value, order, seen?.Order ?? 0, seen?.Operation));
             }
         }
 
-        return fields.Count == 0 ? null : new Operation(operationId, Kind, Id, author, device, at, "set", null, fields);
+        return written.Count == 0 ? null : new Operation(operationId, Kind, Id, author, device, at, "set", null, written);
     }
 
     /// <summary>The operation that takes the place of one that has not left the device: nobody saw that one, so this one saw what that one had seen.</summary>

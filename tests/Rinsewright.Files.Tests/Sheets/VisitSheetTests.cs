@@ -1,4 +1,5 @@
 using PdfSharp.Pdf;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Drawing;
 using Rinsewright.Files.Sheets;
