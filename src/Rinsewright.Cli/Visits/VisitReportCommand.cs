@@ -1,6 +1,6 @@
 using System.CommandLine;
-using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Drawing;
 using Rinsewright.Files.Sheets;
 

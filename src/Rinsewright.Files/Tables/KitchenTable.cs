@@ -245,11 +245,13 @@ public static class KitchenTable
         return rows;
     }
 
+    private const string Separators = ",;\t";
+
     // The one of the three that the head has most of.
     private static char Separator(string text)
     {
         var end = text.IndexOf('\n', StringComparison.Ordinal);
         var head = end < 0 ? text : text[..end];
-        return new[] { ',', ';', '\t' }.MaxBy(s => head.Count(c => c == s));
+        return Separators.MaxBy(s => head.Count(c => c == s));
     }
 }

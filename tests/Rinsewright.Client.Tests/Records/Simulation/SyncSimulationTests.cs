@@ -72,7 +72,7 @@ public sealed class SyncSimulationTests
 
     private static List<Device> Happen(World world, SimulatedOffice office)
     {
-        world.Begin();
+        World.Begin();
         var random = world.Random;
         var devices = new List<Device>();
         var tabs = new List<Tab>();

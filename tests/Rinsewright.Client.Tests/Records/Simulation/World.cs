@@ -52,7 +52,7 @@ internal sealed class World(int seed, Planted bug) : IDisposable
     public HashSet<Guid> Acknowledged { get; } = [];
 
     /// <summary>Begins: what is awaited from here on goes on in this thread, when it is picked.</summary>
-    public void Begin() => SynchronizationContext.SetSynchronizationContext(null);
+    public static void Begin() => SynchronizationContext.SetSynchronizationContext(null);
 
     public void Dispose() => SynchronizationContext.SetSynchronizationContext(before);
 
