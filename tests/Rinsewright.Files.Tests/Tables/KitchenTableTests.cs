@@ -85,7 +85,7 @@ public sealed class KitchenTableTests
                 new DateTimeOffset(2026, 11, 20, 9, 0, 0, TimeSpan.Zero)
             )!
         );
-        var text = KitchenTable.Write([(kitchen, [("Door", "door"), ("", "flight")])]);
+        var text = KitchenTable.Write([(kitchen, [("Door", "door-hot-water"), ("", "flight")])]);
         var once = Assert.Single(KitchenTable.Read(text, Nobody).Kitchens);
         var twice = Assert.Single(KitchenTable.Read(text + text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..], Nobody).Kitchens);
         Assert.Equal("Millrace, the \"brewery\"", once.Name);
