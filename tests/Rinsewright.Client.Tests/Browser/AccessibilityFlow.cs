@@ -49,12 +49,16 @@ public sealed class AccessibilityFlow(BrowserFixture fixture)
         {
             if (!desk && key is ("saved" or "limits" or "settings"))
             {
-                await page.Locator(".nav").GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav.more"], Exact = true }).ClickAsync();
+                await page.Locator(".nav")
+                    .GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav.more"], Exact = true })
+                    .ClickAsync();
                 await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync(screen.Words["client.nav.more"]);
                 await CheckAsync("more");
             }
 
-            await page.Locator(".nav").GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav." + key], Exact = true }).ClickAsync();
+            await page.Locator(".nav")
+                .GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav." + key], Exact = true })
+                .ClickAsync();
             await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync(screen.Words["client.nav." + key]);
             await CheckAsync(key);
         }
