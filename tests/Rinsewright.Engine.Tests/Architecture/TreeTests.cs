@@ -20,7 +20,9 @@ public sealed partial class TreeTests
         ["Knowledge"] = ["Engine", "KnowledgeCompiler"],
         ["Drawing"] = ["Engine", "Contracts"],
         ["Files"] = ["Engine", "Contracts", "Drawing"],
-        ["Client"] = ["Engine", "Contracts", "Drawing", "Files", "Knowledge"],
+        ["Screens"] = ["Engine", "Contracts", "Drawing", "Files"],
+        ["LateScreens"] = ["Screens", "Knowledge"],
+        ["Client"] = ["LateScreens"],
         ["Server"] = ["Engine", "Contracts", "Files", "Client"],
         ["Cli"] = ["Engine", "Contracts", "Files", "Knowledge"],
     };

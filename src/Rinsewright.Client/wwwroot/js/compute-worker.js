@@ -25,7 +25,7 @@ try {
       postMessage({ progress: [bytes, total, rows] });
     },
   });
-  const compute = (await getAssemblyExports(getConfig().mainAssemblyName)).Rinsewright.Client.Sanitization.ComputeExports;
+  const compute = (await getAssemblyExports("Rinsewright.Screens.dll")).Rinsewright.Client.Sanitization.ComputeExports;
   self.onmessage = async ({ data }) => {
     file = data.file;
     try {

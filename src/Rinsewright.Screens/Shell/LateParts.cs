@@ -9,6 +9,8 @@ namespace Rinsewright.Client.Shell;
 public sealed class LateParts(LazyAssemblyLoader loader)
 {
     // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
+    private static readonly string[] Screens = ["Rinsewright.LateScreens.wasm"];
+
     private static readonly string[] Drawing = ["Rinsewright.Drawing.wasm"];
 
     private static readonly string[] Files = [.. Drawing, "Rinsewright.Files.wasm"];
@@ -32,6 +34,12 @@ public sealed class LateParts(LazyAssemblyLoader loader)
     ];
 
     private static readonly string[] Knowledge = ["Rinsewright.Knowledge.wasm"];
+
+    /// <summary>Fetches the screens that are not there from the start.</summary>
+    /// <returns>Where the router finds them.</returns>
+    /// <exception cref="HttpRequestException">They are neither on the device nor to be had.</exception>
+    public async Task<IEnumerable<System.Reflection.Assembly>> ScreensAsync() =>
+        OperatingSystem.IsBrowser() ? await loader.LoadAssembliesAsync(Screens) : [];
 
     /// <summary>Fetches what draws charts, sections and ware; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
