@@ -23,7 +23,10 @@ public sealed class OwnBands
     private readonly Machine machine;
     private readonly double usual;
     private readonly Dictionary<double, MachineBands> underLoad = [];
+    private const int Slice = 20;
+    private readonly List<SpreadDraws> drawn = [];
     private MachineBands? withoutRacks;
+    private bool coming;
 
     private OwnBands(Machine machine)
     {
@@ -34,6 +37,38 @@ public sealed class OwnBands
     /// <summary>Bands of a machine, worked out as they are asked for.</summary>
     /// <exception cref="ArgumentException">The description does not fit together.</exception>
     public static OwnBands Of(Machine machine) => new(machine);
+
+    /// <summary>Bands of a machine that come a slice at a time with <see cref="Next"/>, so that a screen stays live meanwhile; a band that has not come is absent.</summary>
+    /// <exception cref="ArgumentException">The description does not fit together.</exception>
+    public static OwnBands Coming(Machine machine) => new(machine) { coming = true };
+
+    /// <summary>Works out the next slice: under load first, then without racks.</summary>
+    /// <returns>Whether there is more.</returns>
+    public bool Next()
+    {
+        if (!coming)
+        {
+            return false;
+        }
+
+        var loaded = underLoad.ContainsKey(usual);
+        drawn.Add(MachineSpread.Draw(machine, loaded ? Scenario.Idle() : Scenario.Steady(usual), Seed, drawn.Count * Slice, Slice));
+        if (drawn.Count * Slice >= Draws)
+        {
+            var bands = MachineSpread.Bands(drawn);
+            drawn.Clear();
+            if (loaded)
+            {
+                (withoutRacks, coming) = (bands, false);
+            }
+            else
+            {
+                underLoad[usual] = bands;
+            }
+        }
+
+        return coming;
+    }
 
     /// <summary>The band of a kind in a state; null where the model reads no such thing in that state. Never one of another state.</summary>
     /// <param name="kind">Kind of reading.</param>
@@ -76,10 +111,11 @@ public sealed class OwnBands
         );
     }
 
-    private MachineBands UnderLoad(double rate) =>
-        underLoad.TryGetValue(rate, out var found)
-            ? found
-            : underLoad[rate] = MachineSpread.Of(machine, Scenario.Steady(rate), Seed, Draws);
+    private MachineBands? UnderLoad(double rate) =>
+        underLoad.TryGetValue(rate, out var found) ? found
+        : coming ? null
+        : underLoad[rate] = MachineSpread.Of(machine, Scenario.Steady(rate), Seed, Draws);
 
-    private MachineBands WithoutRacks() => withoutRacks ??= MachineSpread.Of(machine, Scenario.Idle(), Seed, Draws);
+    private MachineBands? WithoutRacks() =>
+        coming ? withoutRacks : withoutRacks ??= MachineSpread.Of(machine, Scenario.Idle(), Seed, Draws);
 }

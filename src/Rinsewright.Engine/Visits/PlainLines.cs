@@ -49,7 +49,7 @@ internal static class PlainLines
         return new PlainLine(says);
     }
 
-    public static PlainLine Done(Visit visit, TradeKnowledge knowledge, Outcome before, Outcome after)
+    public static PlainLine Done(Visit visit, TradeKnowledge knowledge, VisitStanding standing, Outcome before, Outcome after)
     {
         List<Statement> says = [];
         foreach (var c in visit.Changes.OrderBy(c => c.At ?? DateTimeOffset.MaxValue).ThenBy(c => c.What, StringComparer.Ordinal))
@@ -105,7 +105,14 @@ internal static class PlainLines
 
         if (after == Outcome.Proven)
         {
-            says.Add(Statement.Of(before == Outcome.Proven ? "visit.done.proved" : "visit.done.proved-again"));
+            // A rack that passes is not a machine that is proved: an open test, a danger, a stop stand above it.
+            says.Add(
+                Statement.Of(
+                    standing is not (VisitStanding.Sanitary or VisitStanding.Watch) ? "visit.done.reached"
+                    : before == Outcome.Proven ? "visit.done.proved"
+                    : "visit.done.proved-again"
+                )
+            );
         }
 
         return new PlainLine(says);

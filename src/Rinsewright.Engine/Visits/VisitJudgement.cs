@@ -51,7 +51,7 @@ public static class VisitJudgement
             Warnings(visit, stops),
             NextVisits.Of(visit, knowledge, standing, parts),
             PlainLines.Was(visit, knowledge, standing, stops),
-            PlainLines.Done(visit, knowledge, proofs.Before.Verdict.Outcome, after),
+            PlainLines.Done(visit, knowledge, standing, proofs.Before.Verdict.Outcome, after),
             PlainLines.YouDo(visit, standing, proofs.After)
         );
     }

@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Knowledge;
+using Rinsewright.Engine.Visits;
 using Rinsewright.Files.Sheets;
 
 namespace Rinsewright.Client.Visits;
@@ -14,10 +15,19 @@ public static class VisitPrinting
 
     /// <summary>The PDF; null where the visit has no such paper.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static byte[]? Make(string which, VisitDocument visit, TradeKnowledge trade, string paper, string language, UnitDisplay units)
+    public static byte[]? Make(
+        string which,
+        VisitDocument document,
+        Visit visit,
+        VisitResult result,
+        TradeKnowledge trade,
+        string paper,
+        string language,
+        UnitDisplay units
+    )
     {
         var options = new SheetOptions(paper == "a4" ? Paper.A4 : Paper.Letter, language, units);
-        var judged = VisitPaper.Of(visit, trade);
+        var judged = new VisitPaper(document, visit, result, document.Rules(), trade);
         return which switch
         {
             "inspector" => VisitSheet.Inspector(judged, options),

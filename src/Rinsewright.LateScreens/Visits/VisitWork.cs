@@ -8,11 +8,15 @@ using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Client.Visits;
 
-/// <summary>The visit on the screen: every change is kept at once and judged.</summary>
+/// <summary>The visit on the screen: every change is kept at once, and judged when the typing rests.</summary>
 public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocument document, Func<Words> words, TimeProvider clock)
 {
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
     private OwnBands? bands;
     private Task writing = Task.CompletedTask;
+    private Task settling = Task.CompletedTask;
+    private int changes;
+    private int judged;
 
     /// <summary>It was changed or judged.</summary>
     public event Action? Changed;
@@ -38,16 +42,66 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
     /// <summary>The moment now, for what is entered.</summary>
     public DateTimeOffset Now => clock.GetLocalNow();
 
-    /// <summary>Judges, keeps, tells.</summary>
+    /// <summary>Whether something was entered that is not judged yet.</summary>
+    public bool Judging => judged != changes;
+
+    /// <summary>Keeps a change at once and judges when the typing rests.</summary>
+    /// <returns>Done when it is judged and kept.</returns>
     public Task ChangeAsync(Func<VisitDocument, VisitDocument> change)
     {
         Document = change(Document);
-        Judge();
+        changes++;
+        Keep(null);
         Changed?.Invoke();
-        // One after the other, so that a slow device never writes the earlier one last.
-        var (now, result) = (Document, Result);
-        return writing = AfterAsync(writing, now, result);
+        return settling.IsCompleted ? settling = SettleAsync() : settling;
     }
+
+    /// <summary>Done when everything entered is judged and kept.</summary>
+    public Task SettledAsync() => settling;
+
+    /// <summary>Works out the machine's own bands a little at a time, so that the page stays live, and judges by them.</summary>
+    public async Task WarmAsync()
+    {
+        while (bands?.Next() == true)
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(1), clock);
+        }
+
+        if (!Judging)
+        {
+            Judge();
+            Changed?.Invoke();
+        }
+    }
+
+    // What is entered while the last of it is still being written is judged too.
+    private async Task SettleAsync()
+    {
+        do
+        {
+            await RestAsync();
+            await writing;
+        } while (Judging);
+    }
+
+    private async Task RestAsync()
+    {
+        while (Judging)
+        {
+            var now = changes;
+            await Task.Delay(Pause, clock);
+            if (now == changes)
+            {
+                Judge();
+                judged = now;
+                Keep(Result);
+                Changed?.Invoke();
+            }
+        }
+    }
+
+    // One after the other, so that a slow device never writes the earlier one last.
+    private void Keep(VisitResult? result) => writing = AfterAsync(writing, Document, result);
 
     /// <summary>Judges what stands here.</summary>
     public void Judge()
@@ -55,7 +109,7 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
         try
         {
             Visit = Document.ToVisit(trade);
-            bands ??= OwnBands.Of(Visit.Machine);
+            bands ??= OwnBands.Coming(Visit.Machine);
             Result = VisitJudgement.Judge(Visit, trade, Document.Rules(), bands);
             Problem = null;
         }

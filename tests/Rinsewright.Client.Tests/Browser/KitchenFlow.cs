@@ -34,12 +34,12 @@ public sealed class KitchenFlow(BrowserFixture fixture)
         await page.Locator("#machines .btn").ClickAsync();
         await page.Locator("#new-machine button").ClickAsync();
         await page.Locator("#machine-place").WaitForAsync();
-        await Assertions.Expect(page.Locator("#machine-place .fold-now")).ToHaveTextAsync("Café Larkspur");
+        await Assertions.Expect(page.Locator("#machine-place > summary .fold-now")).ToHaveTextAsync("Café Larkspur");
 
         // Everything is there after the page is loaded again, and is found with a slip and without the accent.
         await screen.GoAsync("kitchens");
         await page.FillAsync("#search", "cafe larkpsur");
-        await page.Locator("#kitchen-list a").First.ClickAsync();
+        await page.Locator("#kitchen-list a").Filter(new() { HasText = "Café Larkspur" }).ClickAsync();
         await Assertions.Expect(page.Locator("#f-note")).ToHaveValueAsync("ring at the dock");
         await Assertions.Expect(page.Locator("#machines .saved-list li")).ToHaveCountAsync(1);
         await screen.GoAsync("day");
@@ -54,16 +54,19 @@ public sealed class KitchenFlow(BrowserFixture fixture)
 
         await using var second = await fixture.ContextAsync(BrowserFixture.Desk);
         var other = await Screen.OpenAsync(second, server.Address, "kitchens");
-        await other.Page.Locator("#kitchen-list a").First.ClickAsync();
+        await other.Page.Locator("#kitchen-list a").Filter(new() { HasText = "Café Larkspur" }).ClickAsync();
         await other.Page.FillAsync("#f-hours", "2 to 4 pm");
         await other.Page.Locator("#f-hours").BlurAsync();
+        await other.Page.WaitForTimeoutAsync(400); // the pause after typing, then the write
+        await other.SavedAsync();
         await other.GoAsync("settings");
         await other.Page.Locator(".send .btn").ClickAsync();
         await Assertions.Expect(other.Page.Locator(".send p").First).ToHaveTextAsync(other.Words["client.send.all"]);
 
         await page.Locator(".send .btn").ClickAsync();
+        await Assertions.Expect(page.Locator(".send p").First).ToHaveTextAsync(screen.Words["client.send.all"]);
         await screen.GoAsync("kitchens");
-        await page.Locator("#kitchen-list a").First.ClickAsync();
+        await page.Locator("#kitchen-list a").Filter(new() { HasText = "Café Larkspur" }).ClickAsync();
         await Assertions.Expect(page.Locator("#f-hours")).ToHaveValueAsync("2 to 4 pm");
         await Assertions.Expect(page.Locator("#f-note")).ToHaveValueAsync("ring at the dock");
         await screen.UnfoldAsync("history");

@@ -1,5 +1,6 @@
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
+using static Rinsewright.Engine.Tests.Bench.Asking;
 
 namespace Rinsewright.Engine.Tests.Bench;
 
@@ -172,19 +173,4 @@ public sealed class BenchCostVerification
         var left = Of(answer, "strengthLeft");
         Assert.True(left.Low!.Value.Value < left.Value!.Value.Value && left.Value.Value.Value < left.High!.Value.Value);
     }
-
-    private static BenchInput With(string tool, params (string Id, double Value, Unit Unit)[] typed) =>
-        typed.Aggregate(BenchInput.UsualOf(BenchTools.Find(tool)!), (i, f) => i.And(f.Id, new Amount(f.Value, f.Unit)));
-
-    private static BenchAnswer Ask(string tool, params (string Id, double Value, Unit Unit)[] typed)
-    {
-        var outcome = BenchTools.Find(tool)!.Solve(With(tool, typed));
-        Assert.Empty(outcome.Problems);
-        return outcome.Answer!;
-    }
-
-    private static BenchResult Of(BenchAnswer answer, string id) => Assert.Single(answer.Results, r => r.Id == id);
-
-    private static void Equal(BenchAnswer answer, string id, double expected, double within) =>
-        Assert.Equal(expected, Of(answer, id).Value!.Value.Value, within);
 }

@@ -1,5 +1,6 @@
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
+using static Rinsewright.Engine.Tests.Bench.Asking;
 
 namespace Rinsewright.Engine.Tests.Bench;
 
@@ -336,27 +337,4 @@ public sealed class BenchVerification
         Equal(answer, "otherCostPerRack", 0.016, 1e-9);
         Equal(answer, "evenPrice", 9, 1e-9);
     }
-
-    private static BenchInput With(string tool, params (string Id, double Value, Unit Unit)[] typed)
-    {
-        var input = BenchInput.UsualOf(BenchTools.Find(tool)!);
-        foreach (var (id, value, unit) in typed)
-        {
-            input = input.And(id, new Amount(value, unit));
-        }
-
-        return input;
-    }
-
-    private static BenchAnswer Ask(string tool, params (string Id, double Value, Unit Unit)[] typed)
-    {
-        var outcome = BenchTools.Find(tool)!.Solve(With(tool, typed));
-        Assert.Empty(outcome.Problems);
-        return outcome.Answer!;
-    }
-
-    private static BenchResult Of(BenchAnswer answer, string id) => Assert.Single(answer.Results, r => r.Id == id);
-
-    private static void Equal(BenchAnswer answer, string id, double expected, double within) =>
-        Assert.Equal(expected, Of(answer, id).Value!.Value.Value, within);
 }

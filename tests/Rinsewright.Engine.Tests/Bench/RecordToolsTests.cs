@@ -2,6 +2,7 @@ using CsCheck;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
+using static Rinsewright.Engine.Tests.Bench.Asking;
 
 namespace Rinsewright.Engine.Tests.Bench;
 
@@ -133,19 +134,4 @@ public sealed class RecordToolsTests
         Equal(answer, "sprayPerRack", 9, 1e-9);
         Equal(answer, "sprayPerFill", 180, 1e-9);
     }
-
-    private static BenchInput With(string tool, params (string Id, double Value, Unit Unit)[] typed) =>
-        typed.Aggregate(BenchInput.UsualOf(BenchTools.Find(tool)!), (input, t) => input.And(t.Id, new Amount(t.Value, t.Unit)));
-
-    private static BenchAnswer Ask(string tool, params (string Id, double Value, Unit Unit)[] typed)
-    {
-        var outcome = BenchTools.Find(tool)!.Solve(With(tool, typed));
-        Assert.Empty(outcome.Problems);
-        return outcome.Answer!;
-    }
-
-    private static BenchResult Of(BenchAnswer answer, string id) => Assert.Single(answer.Results, r => r.Id == id);
-
-    private static void Equal(BenchAnswer answer, string id, double expected, double within) =>
-        Assert.Equal(expected, Of(answer, id).Value!.Value.Value, within);
 }

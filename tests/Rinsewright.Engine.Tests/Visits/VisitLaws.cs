@@ -183,6 +183,39 @@ public sealed class VisitLaws
             );
     }
 
+    [Theory] // Two routes, one band: drawn a slice at a time for the screen, and at once
+    [InlineData(MachineKind.DoorHotWater)]
+    [InlineData(MachineKind.RackConveyorTwoTank)]
+    public void Bands_that_come_in_slices_are_the_same_bands(MachineKind machine)
+    {
+        var (whole, coming) = (OwnBands.Of(TypicalMachines.Of(machine)), OwnBands.Coming(TypicalMachines.Of(machine)));
+        var wash = VisitReadingKinds.Find("rd-wash-temp")!;
+        Assert.Null(coming.Find(wash, OperatingState.Load)); // absent until it is here
+        while (coming.Next()) { }
+
+        foreach (var kind in VisitReadingKinds.All)
+        {
+            foreach (var state in Enum.GetValues<OperatingState>())
+            {
+                Assert.Equal(whole.Find(kind, state), coming.Find(kind, state));
+            }
+        }
+    }
+
+    [Fact]
+    public void A_rack_that_passes_is_not_called_proved_while_the_test_is_open()
+    {
+        var visit = InventedVisit.Conveyor() with
+        {
+            Changes = [InventedVisit.Thermostat],
+            Readings = [.. InventedVisit.ConveyorReadings(VisitMoment.AsLeft, 60).Take(5)],
+        };
+        var result = InventedVisit.Judge(visit);
+
+        Assert.Equal(VisitStanding.NotProved, result.Standing);
+        Assert.DoesNotContain(result.Done.Parts, p => p.Key.StartsWith("visit.done.proved", StringComparison.Ordinal));
+    }
+
     // Everything that is said, as text.
     private static string Told(VisitResult r) =>
         string.Join(
