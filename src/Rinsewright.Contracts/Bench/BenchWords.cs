@@ -1,4 +1,7 @@
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
+using Rinsewright.Engine.Machines;
+using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Contracts.Bench;
 
@@ -11,5 +14,23 @@ public static class BenchWords
         var key = "bench.source." + source.ToLowerInvariant().Replace(' ', '-');
         var said = words[key];
         return said == $"[{key}]" ? source : said;
+    }
+
+    /// <summary>Name of a sum that was kept.</summary>
+    public static string Name(Words words, SetUp sum) => words[$"bench.{sum.Tool}.name"];
+
+    /// <summary>What it gave, the result that matters most first.</summary>
+    public static string Found(Words words, SetUp sum, UnitDisplay units) => List(words, "bench.result.", sum.Found, units);
+
+    /// <summary>What it was worked from.</summary>
+    public static string Given(Words words, SetUp sum, UnitDisplay units) => List(words, "bench.field.", sum.Given, units);
+
+    private static string List(Words words, string key, IReadOnlyList<KeyValuePair<string, Amount>> amounts, UnitDisplay units) =>
+        string.Join("; ", amounts.Select(a => $"{words[key + a.Key]} {Figure(words, a.Value, units)}"));
+
+    private static string Figure(Words words, Amount amount, UnitDisplay units)
+    {
+        var shown = amount.In(Shown.UnitFor(amount.Unit, units));
+        return $"{words.Number(shown.Value, shown.Unit.Digits)}\u00a0{shown.Unit.Symbol}".TrimEnd('\u00a0');
     }
 }

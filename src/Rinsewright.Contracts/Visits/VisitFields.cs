@@ -33,10 +33,8 @@ public static class VisitFields
 {
     private const string Id = "id";
 
-    /// <summary>Fields of a record: path and text; what the record no longer has is emptied.</summary>
-    /// <param name="visit">The record.</param>
-    /// <param name="before">The document it is written to.</param>
-    public static IReadOnlyList<KeyValuePair<string, string>> Of(VisitDocument visit, FieldDocument? before)
+    /// <summary>Fields of a record: path and text.</summary>
+    public static IReadOnlyList<KeyValuePair<string, string>> Of(VisitDocument visit)
     {
         var fields = new List<KeyValuePair<string, string>>();
         using var record = JsonDocument.Parse(VisitFile.Write(visit));
@@ -48,15 +46,30 @@ public static class VisitFields
             }
         }
 
-        foreach (var path in before?.Fields.Keys ?? [])
+        return fields;
+    }
+
+    /// <summary>Fields that differ between two states of a record; what the later no longer has is emptied.</summary>
+    /// <param name="visit">The later.</param>
+    /// <param name="seen">The earlier.</param>
+    public static IReadOnlyList<KeyValuePair<string, string>> Changed(VisitDocument visit, VisitDocument seen)
+    {
+        var before = new Dictionary<string, string>(Of(seen), StringComparer.Ordinal);
+        List<KeyValuePair<string, string>> changed = [];
+        foreach (var field in Of(visit))
         {
-            if (path.StartsWith(VisitPaths.Record, StringComparison.Ordinal) && !fields.Exists(f => f.Key == path))
+            if (!before.Remove(field.Key, out var was) || was != field.Value)
             {
-                fields.Add(new(path, ""));
+                changed.Add(field);
             }
         }
 
-        return fields;
+        foreach (var path in before.Keys)
+        {
+            changed.Add(new(path, ""));
+        }
+
+        return changed;
     }
 
     /// <summary>The record of a document of fields.</summary>

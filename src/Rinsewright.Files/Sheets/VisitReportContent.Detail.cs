@@ -19,6 +19,7 @@ internal sealed partial class VisitReportContent
         AddAcceptance(blocks);
         AddParts(blocks);
         AddStock(blocks);
+        AddSums(blocks);
         AddList(
             blocks,
             "visit.sheet.findings",

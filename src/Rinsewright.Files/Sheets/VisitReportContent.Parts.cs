@@ -1,3 +1,4 @@
+using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Visits;
 
@@ -137,6 +138,40 @@ internal sealed partial class VisitReportContent
                 ]
             )
         );
+    }
+
+    // Sums kept with the visit; what they were worked from stands beside what they gave.
+    private void AddSums(List<SheetBlock> blocks)
+    {
+        if (paper.Visit.Machine.SetUps.Count == 0)
+        {
+            return;
+        }
+
+        blocks.Add(new SheetHeading(2, Words["visit.sheet.sums"]));
+        blocks.Add(
+            new SheetTable(
+                Words["visit.sheet.sums"],
+                [
+                    Column(Words["visit.sheet.sum"], 2),
+                    Column(Words["visit.sheet.sum-found"], 4),
+                    Column(Words["visit.sheet.sum-given"], 4),
+                    Column(Words["visit.sheet.sum-by"], 1.4),
+                ],
+                [
+                    .. paper.Visit.Machine.SetUps.Select(s =>
+                        (IReadOnlyList<SheetCell>)
+                            [
+                                new SheetCell(BenchWords.Name(Words, s), Bold: true),
+                                new SheetCell(BenchWords.Found(Words, s, said.Units)),
+                                new SheetCell(BenchWords.Given(Words, s, said.Units)),
+                                new SheetCell(s.By),
+                            ]
+                    ),
+                ]
+            )
+        );
+        blocks.Add(new SheetParagraph(Words["visit.sheet.sums-claim"], Small: true));
     }
 
     private List<string> Instruments() =>

@@ -18,6 +18,8 @@ internal sealed class VisitSheetWords(VisitPaper paper, SheetOptions options)
 {
     public Words Words { get; } = Words.For(options.Language);
 
+    public UnitDisplay Units => options.Units;
+
     public string MachineName => paper.Visit.Machine.Name ?? Words[Wire.WordKey(paper.Visit.Machine.Kind)];
 
     public static StatusShape ShapeOf(VisitStanding standing) =>

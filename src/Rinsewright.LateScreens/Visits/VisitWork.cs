@@ -12,6 +12,7 @@ namespace Rinsewright.Client.Visits;
 public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocument document, Func<Words> words, TimeProvider clock)
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
+    private VisitDocument kept = document;
     private OwnBands? bands;
     private Task writing = Task.CompletedTask;
     private Task settling = Task.CompletedTask;
@@ -123,7 +124,8 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
     private async Task AfterAsync(Task before, VisitDocument now, VisitResult? result)
     {
         await before;
-        await shelf.SaveAsync(now, result);
+        await shelf.SaveAsync(now, kept, result);
+        kept = now;
     }
 
     /// <summary>The built-in knowledge; of its own, so that its library is not asked for before it is here.</summary>

@@ -35,11 +35,19 @@ public sealed class LateParts(LazyAssemblyLoader loader)
 
     private static readonly string[] Knowledge = ["Rinsewright.Knowledge.wasm"];
 
+    /// <summary>Whether a screen was asked for that could not be fetched.</summary>
+    public bool Missing { get; private set; }
+
     /// <summary>Fetches the screens that are not there from the start.</summary>
     /// <returns>Where the router finds them.</returns>
     /// <exception cref="HttpRequestException">They are neither on the device nor to be had.</exception>
-    public async Task<IEnumerable<System.Reflection.Assembly>> ScreensAsync() =>
-        OperatingSystem.IsBrowser() ? await loader.LoadAssembliesAsync(Screens) : [];
+    public async Task<IEnumerable<System.Reflection.Assembly>> ScreensAsync()
+    {
+        Missing = true;
+        var found = OperatingSystem.IsBrowser() ? await loader.LoadAssembliesAsync(Screens) : [];
+        Missing = false;
+        return found;
+    }
 
     /// <summary>Fetches what draws charts, sections and ware; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>

@@ -3,8 +3,10 @@ using Rinsewright.Client.Machines;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts;
+using Rinsewright.Contracts.Machines;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
+using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Client.Visits;
@@ -52,7 +54,7 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
                 new(VisitPaths.Machine, machineId.ToString()),
                 new(VisitPaths.MachineName, machine.Name ?? ""),
                 new(VisitPaths.Began, visit.Began.ToString("O", CultureInfo.InvariantCulture)),
-                .. VisitFields.Of(visit, null),
+                .. VisitFields.Of(visit),
             ]
         );
         return visit.Id;
@@ -67,13 +69,13 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
     public async Task<Guid?> MachineAsync(Guid id) =>
         Guid.TryParse((await work.OpenFieldsAsync(id))?[VisitPaths.Machine], out var machine) ? machine : null;
 
-    /// <summary>Keeps a visit: only what changed is written.</summary>
+    /// <summary>Keeps a visit: only what this screen changed is written, so that what came from elsewhere meanwhile stands.</summary>
     /// <param name="visit">The visit.</param>
+    /// <param name="seen">As it was when it was opened or kept last.</param>
     /// <param name="result">What it amounts to; null where it was not judged.</param>
-    public async Task SaveAsync(VisitDocument visit, VisitResult? result)
+    public async Task SaveAsync(VisitDocument visit, VisitDocument seen, VisitResult? result)
     {
-        var before = await work.OpenFieldsAsync(visit.Id);
-        List<KeyValuePair<string, string>> fields = [.. VisitFields.Of(visit, before)];
+        List<KeyValuePair<string, string>> fields = [.. VisitFields.Changed(visit, seen)];
         if (result is not null)
         {
             fields.Add(new(VisitPaths.Standing, Wire.Name(result.Standing)));
@@ -81,6 +83,22 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
         }
 
         await work.SetAsync(Kinds.Visit, visit.Id, fields);
+    }
+
+    /// <summary>The last visit to a machine that has not ended; null for none.</summary>
+    public async Task<VisitDocument?> RunningAsync(Guid machine) => await LastAsync(machine) is { Ended: null } last ? last : null;
+
+    /// <summary>Keeps a sum with a visit, in the machine file of that day.</summary>
+    /// <returns>Whether the visit is still there.</returns>
+    public async Task<bool> PinAsync(Guid id, Func<Machine, Machine> keep)
+    {
+        if (await OpenAsync(id) is not { } visit || MachineFile.Read(visit.Machine.GetRawText()).Machine is not { } machine)
+        {
+            return false;
+        }
+
+        await SaveAsync(visit with { Machine = VisitFile.MachineOf(keep(machine)) }, visit, null);
+        return true;
     }
 
     /// <summary>Writes the next visit that was agreed into the kitchen's page.</summary>
