@@ -143,6 +143,13 @@ async Task<int> VerifyAsync()
         .Select(a => a.GetProperty("url").GetString()!)
         .Select(url => (Url: url, Size: Compressed(Path.Combine(root, url))))
         .ToList();
+    // A build that was stopped in the middle of compressing leaves an empty file, and the next takes it for done.
+    if (sizes.Find(s => s.Size == 0) is { Url: { } empty })
+    {
+        Console.WriteLine($"{empty} is empty. Delete artifacts and publish again.");
+        return 1;
+    }
+
     var late = Late(await File.ReadAllTextAsync(Path.Combine(root, "_framework/dotnet.js"), stopping.Token));
     var needed = sizes.Where(s => !late.Contains(Path.GetFileName(s.Url))).ToList();
     total = needed.Sum(s => s.Size);

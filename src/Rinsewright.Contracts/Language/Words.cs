@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Reflection;
 using System.Text.Json;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Quantities;
@@ -115,24 +116,56 @@ public sealed class Words
                 .Split(' ', StringSplitOptions.RemoveEmptyEntries)
         );
 
+    /// <summary>Takes in the words that come late, once their library is at hand: in the browser after it was fetched; elsewhere it lies beside this one from the start.</summary>
+    public static void LateAreHere()
+    {
+        foreach (var words in (Lazy<Words>[])[English, Spanish])
+        {
+            if (words.IsValueCreated && Late() is { } late)
+            {
+                words.Value.Take(late);
+            }
+        }
+    }
+
     private static Words Load(string language)
     {
-        var assembly = typeof(Words).Assembly;
-        var found = new Dictionary<string, string>(StringComparer.Ordinal);
+        var words = new Words(language, new Dictionary<string, string>(StringComparer.Ordinal));
+        words.Take(typeof(Words).Assembly);
+        if (Late() is { } late)
+        {
+            words.Take(late);
+        }
+
+        return words;
+    }
+
+    private static Assembly? Late()
+    {
+        try
+        {
+            return Assembly.Load("Rinsewright.LateWords");
+        }
+        catch (FileNotFoundException)
+        {
+            return null;
+        }
+    }
+
+    private void Take(Assembly assembly)
+    {
         foreach (
             var name in assembly
                 .GetManifestResourceNames()
-                .Where(n => n.Replace('\\', '/').StartsWith($"Language/{language}/", StringComparison.Ordinal))
+                .Where(n => n.Replace('\\', '/').StartsWith($"Language/{Language}/", StringComparison.Ordinal))
         )
         {
             using var stream = assembly.GetManifestResourceStream(name)!;
             using var json = JsonDocument.Parse(stream);
             foreach (var property in json.RootElement.EnumerateObject())
             {
-                found.Add(property.Name, property.Value.GetString()!);
+                texts[property.Name] = property.Value.GetString()!;
             }
         }
-
-        return new Words(language, found);
     }
 }

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Services;
+using Rinsewright.Contracts.Language;
 
 namespace Rinsewright.Client.Shell;
 
@@ -9,7 +10,7 @@ namespace Rinsewright.Client.Shell;
 public sealed class LateParts(LazyAssemblyLoader loader)
 {
     // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
-    private static readonly string[] Screens = ["Rinsewright.LateScreens.wasm"];
+    private static readonly string[] Screens = ["Rinsewright.LateWords.wasm", "Rinsewright.LateScreens.wasm"];
 
     private static readonly string[] Drawing = ["Rinsewright.Drawing.wasm"];
 
@@ -45,6 +46,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
     {
         Missing = true;
         var found = OperatingSystem.IsBrowser() ? await loader.LoadAssembliesAsync(Screens) : [];
+        Words.LateAreHere();
         Missing = false;
         return found;
     }

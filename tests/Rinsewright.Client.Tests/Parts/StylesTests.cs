@@ -40,9 +40,7 @@ public sealed class StylesTests
     [Fact]
     public void Components_are_small() =>
         Findings.None(
-            Tree.Files("src", ".razor")
-                .Where(f => Tree.Read(f).Count(c => c == '\n') > 280)
-                .Select(f => $"{f} is over 280 lines")
+            Tree.Files("src", ".razor").Where(f => Tree.Read(f).Count(c => c == '\n') > 280).Select(f => $"{f} is over 280 lines")
         );
 
     /// <summary>Every demo begins with words in both languages.</summary>

@@ -14,7 +14,8 @@ public sealed partial class TreeTests
     private static readonly Dictionary<string, string[]> MayUse = new(StringComparer.Ordinal)
     {
         ["Engine"] = [],
-        ["Contracts"] = ["Engine"],
+        ["LateWords"] = [],
+        ["Contracts"] = ["Engine", "LateWords"],
 
         // The compiler runs while it builds and is not carried along.
         ["Knowledge"] = ["Engine", "KnowledgeCompiler"],

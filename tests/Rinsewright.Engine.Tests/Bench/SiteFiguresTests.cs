@@ -36,13 +36,7 @@ public sealed class SiteFiguresTests
     {
         var machine = TypicalMachines.Of(MachineKind.RackConveyorTwoTank);
         var electric = machine.Booster!.Heater;
-        var steam = machine with
-        {
-            Booster = machine.Booster with
-            {
-                Heater = electric with { Kind = HeaterKind.SteamCoil },
-            },
-        };
+        var steam = machine with { Booster = machine.Booster with { Heater = electric with { Kind = HeaterKind.SteamCoil } } };
 
         Assert.Equal(0.14, Of("use-and-cost", machine, null)["energyPrice"]);
         Assert.Equal(0.05, Of("use-and-cost", steam, null)["energyPrice"]);

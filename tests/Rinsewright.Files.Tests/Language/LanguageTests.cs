@@ -9,7 +9,7 @@ namespace Rinsewright.Files.Tests.Language;
 /// <summary>Both languages say the same things, and every sentence that code asks for is there with the values it needs.</summary>
 public sealed partial class LanguageTests
 {
-    private const string Folder = "src/Rinsewright.Contracts/Language";
+    private static readonly string[] Folders = ["src/Rinsewright.Contracts/Language", "src/Rinsewright.LateWords/Language"];
 
     [Fact]
     public void Both_languages_have_the_same_files_and_keys()
@@ -48,6 +48,20 @@ public sealed partial class LanguageTests
         Findings.None(named.Where(n => !known.Contains(n.Key)).Select(n => $"{n.File}: {n.Key} has no words"));
     }
 
+    [Fact] // what is named there is shown before the late words are at hand
+    public void The_first_page_names_no_late_word()
+    {
+        var late = Tree.Files("src/Rinsewright.LateWords/Language/en", ".json")
+            .SelectMany(f => JsonDocument.Parse(Tree.Read(f)).RootElement.EnumerateObject().Select(p => p.Name))
+            .ToHashSet(StringComparer.Ordinal);
+        var named = Tree.Files("src/Rinsewright.Screens", ".cs", ".razor")
+            .SelectMany(f => KeyInCode().Matches(Tree.Read(f)).Select(m => (File: f, Key: m.Groups["key"].Value)))
+            .ToList();
+
+        Assert.NotEmpty(named);
+        Findings.None(named.Where(n => late.Contains(n.Key)).Select(n => $"{n.File}: {n.Key} comes late"));
+    }
+
     [Fact]
     public void Every_statement_gives_the_values_its_sentence_needs()
     {
@@ -73,7 +87,7 @@ public sealed partial class LanguageTests
     private static Dictionary<string, string> Read(string language)
     {
         var found = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var file in Tree.Files($"{Folder}/{language}", ".json"))
+        foreach (var file in Folders.SelectMany(f => Tree.Files($"{f}/{language}", ".json")))
         {
             using var json = JsonDocument.Parse(Tree.Read(file));
             foreach (var property in json.RootElement.EnumerateObject())
