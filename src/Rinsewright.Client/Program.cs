@@ -11,6 +11,7 @@ using Rinsewright.Client.Visits;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
+builder.RootComponents.Add<HeadOutlet>("head::after");
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<IDevice, BrowserDevice>();
 builder.Services.AddSingleton<IDeviceStore, BrowserStore>();

@@ -60,6 +60,7 @@ public sealed class AccessibilityFlow(BrowserFixture fixture)
                 .GetByRole(AriaRole.Link, new() { Name = screen.Words["client.nav." + key], Exact = true })
                 .ClickAsync();
             await Assertions.Expect(page.Locator(".head h1")).ToHaveTextAsync(screen.Words["client.nav." + key]);
+            await Assertions.Expect(page).ToHaveTitleAsync(screen.Words["client.nav." + key] + " · Rinsewright");
             await CheckAsync(key);
         }
 

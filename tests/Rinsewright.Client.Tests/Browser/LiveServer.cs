@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 using Rinsewright.Server.Hosting;
 using Rinsewright.Server.Storage;
+using Rinsewright.Tests.Shared;
 
 namespace Rinsewright.Client.Tests.Browser;
 
@@ -13,7 +14,9 @@ public sealed class LiveServer : IAsyncDisposable
 {
     private readonly string data = Directory.CreateTempSubdirectory("rinsewright-client-").FullName;
     private readonly int port = FreePort();
-    private static readonly string? Published = Environment.GetEnvironmentVariable("RINSEWRIGHT_PUBLISHED"); // folder of a published server, to run the flows on it
+    private static readonly string? Published = Environment.GetEnvironmentVariable("RINSEWRIGHT_PUBLISHED") is { } folder
+        ? Path.Combine(Tree.Root, folder)
+        : null; // folder of a published server, to run the flows on it
     private WebApplication? app;
     private Process? process;
 
