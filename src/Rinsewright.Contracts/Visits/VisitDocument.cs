@@ -161,5 +161,5 @@ public sealed record EarlierReadingDto(string Kind, AmountDto Value, string Stat
 /// <summary>A cause.</summary>
 public sealed record VisitCauseDto(string Fault, string Known, string Owner);
 
-/// <summary>A signature.</summary>
-public sealed record VisitSignatureDto(string For, string Name, DateTimeOffset At, string? Image = null);
+/// <summary>A signature; <c>Strokes</c> as <see cref="SignatureStrokes"/> writes them where it was drawn with a finger.</summary>
+public sealed record VisitSignatureDto(string For, string Name, DateTimeOffset At, string? Image = null, string? Strokes = null);

@@ -63,7 +63,7 @@ public static partial class VisitMapping
             Training = Some(visit.Training, t => new TrainingDto(t.Topic, t.Names.Count > 0 ? t.Names : null, t.Shown)),
             Upkeep = Some(visit.Upkeep, u => new UpkeepDto(u.Interval, u.Last)),
             Earlier = Some(visit.Earlier, e => new EarlierReadingDto(e.Kind, Wire.From(e.Value), Wire.Name(e.State), e.On)),
-            Signatures = Some(visit.Signatures, s => new VisitSignatureDto(Wire.Name(s.For), s.Name, s.At, s.Image)),
+            Signatures = Some(visit.Signatures, s => new VisitSignatureDto(Wire.Name(s.For), s.Name, s.At, s.Image, s.Strokes)),
         };
 
     private static VisitReadingDto From(VisitReading r) =>

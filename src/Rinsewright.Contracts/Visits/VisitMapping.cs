@@ -108,7 +108,13 @@ public static partial class VisitMapping
                 document.Signatures,
                 "signatures",
                 (s, f) =>
-                    new VisitSignature(Wire.Parse<SignedFor>(s.For, f + ".for"), Filled(s.Name, f + ".name", "who signs"), s.At, s.Image)
+                    new VisitSignature(
+                        Wire.Parse<SignedFor>(s.For, f + ".for"),
+                        Filled(s.Name, f + ".name", "who signs"),
+                        s.At,
+                        s.Image,
+                        s.Strokes is { } strokes ? SignatureStrokes.Write(SignatureStrokes.Read(strokes, f + ".strokes")) : null
+                    )
             ),
         };
     }

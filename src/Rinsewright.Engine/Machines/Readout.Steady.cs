@@ -48,6 +48,18 @@ internal sealed partial class Readout
         Add(Observables.RacksPerHour, racks * 3600);
     }
 
+    /// <summary>Reads only the temperatures of a steady state with racks.</summary>
+    public void Temperatures(ModelParameters p, SteadySolution s, PlateResult plate)
+    {
+        TanksWithoutRacks(p, s);
+        if (p.Rinse is not null)
+        {
+            AddCelsius(Observables.FinalRinseTemperature, s.Duties.Rinse > 0 ? s.Booster : double.NaN);
+        }
+
+        AddCelsius(Observables.PlatePeakTemperature, plate.Peak);
+    }
+
     private void Water(ModelParameters p, SteadySolution s)
     {
         double fill = 0,

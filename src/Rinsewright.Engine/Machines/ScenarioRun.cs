@@ -89,8 +89,7 @@ internal sealed class ScenarioRun
         }
 
         stages.Add(StageReading.Of(ReadDuring.HeatUp, stepper.Simulation.Parameters, meter));
-        readout.AddTime(Observables.FillTime, times.Fill);
-        readout.AddTime(Observables.HeatUpTime, times.Heat);
+        readout.Start(times.Fill, times.Heat);
     }
 
     private void Go(Stepper stepper, Stage stage)

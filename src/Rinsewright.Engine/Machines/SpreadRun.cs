@@ -175,8 +175,7 @@ internal sealed class SpreadRun
             var (fill, heat) = fits
                 ? (start.FillTime[lane], start.HeatTime[lane])
                 : new Stepper(new Simulation(machines[lane]), 1).ColdStart(4 * 3600);
-            readouts[lane].AddTime(Observables.FillTime, fill);
-            readouts[lane].AddTime(Observables.HeatUpTime, heat);
+            readouts[lane].Start(fill, heat);
         }
     }
 

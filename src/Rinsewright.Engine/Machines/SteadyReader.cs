@@ -40,8 +40,7 @@ internal sealed class SteadyReader(int tanks)
         var readout = new Readout();
         var stepped = cycles ?? CyclesStepped.Usual(p);
         var times = new Stepper(new Simulation(p), stepped.StartStep) { Growth = stepped.StartGrowth }.ColdStart(LongestStart);
-        readout.AddTime(Observables.FillTime, times.Fill);
-        readout.AddTime(Observables.HeatUpTime, times.Heat);
+        readout.Start(times.Fill, times.Heat);
         var idle = solver.Solve(p, 0);
         readout.Idle(idle);
         var standBy = Consumption.Of(p, idle, 0);

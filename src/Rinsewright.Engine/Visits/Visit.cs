@@ -342,7 +342,8 @@ public enum SignedFor
 /// <param name="Name">Name.</param>
 /// <param name="At">Moment.</param>
 /// <param name="Image">SHA-256 of the drawn signature; null where the name was typed.</param>
-public sealed record VisitSignature(SignedFor For, string Name, DateTimeOffset At, string? Image = null);
+/// <param name="Strokes">The signature as drawn with a finger; null where the name alone was typed.</param>
+public sealed record VisitSignature(SignedFor For, string Name, DateTimeOffset At, string? Image = null, string? Strokes = null);
 
 /// <summary>Parts of the acceptance test.</summary>
 public enum AcceptanceArea

@@ -1,4 +1,5 @@
 using Rinsewright.Contracts.Visits;
+using Rinsewright.Drawing;
 using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;
 using Rinsewright.Engine.Visits;
@@ -54,6 +55,11 @@ internal sealed partial class VisitReportContent
             new SheetHeading(2, Words["visit.sheet.signatures"]),
         ];
         blocks.AddRange(Signed());
+        if (Drawn() is { } drawn)
+        {
+            blocks.Add(drawn);
+        }
+
         blocks.Add(
             new SheetSignatures(
                 [Words["sheet.sign-technician"], Words["sheet.sign-kitchen"]],
@@ -186,6 +192,44 @@ internal sealed partial class VisitReportContent
         return open.Count == 0 ? [Words["visit.sheet.nothing-open"]]
             : open.Count <= MostOpen ? open
             : [.. open.Take(MostOpen), Words.Say("sheet.more", ("count", Words.Number(open.Count - MostOpen, 0)))];
+    }
+
+    // Both in one drawing, side by side, each under its name above.
+    private SheetFigure? Drawn()
+    {
+        const double Apart = 40;
+        var marks = new List<SceneMark>();
+        var names = new List<string>();
+        foreach (var signature in paper.Visit.Signatures.OrderBy(s => s.For))
+        {
+            if (signature.Strokes is not { Length: > 0 } strokes)
+            {
+                continue;
+            }
+
+            var left = signature.For == SignedFor.Technician ? 0 : SignatureStrokes.Width + Apart;
+            names.Add(signature.Name);
+            marks.AddRange(
+                SignatureStrokes
+                    .Read(strokes, "strokes")
+                    .Where(s => s.Count > 1)
+                    .Select(s => new SceneLine("trace", [.. s.Select(p => new ScenePoint(left + p.X, p.Y))]))
+            );
+        }
+
+        return marks.Count == 0
+            ? null
+            : new SheetFigure(
+                new Scene(
+                    (2 * SignatureStrokes.Width) + Apart,
+                    SignatureStrokes.Height,
+                    Words["visit.sheet.signatures"],
+                    string.Join(", ", names),
+                    marks,
+                    []
+                ),
+                Words["visit.sheet.by-finger"]
+            );
     }
 
     private IEnumerable<SheetBlock> Signed() =>

@@ -26,6 +26,8 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         "System.IO.Compression.wasm",
     ];
 
+    private static readonly string[] Codes = [.. Files, "zxing.wasm"];
+
     private static readonly string[] Calibration =
     [
         "MathNet.Numerics.wasm",
@@ -88,6 +90,16 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         if (OperatingSystem.IsBrowser())
         {
             await loader.LoadAssembliesAsync(Calibration);
+        }
+    }
+
+    /// <summary>Fetches what draws and reads the square codes on machines; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task CodesAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Codes);
         }
     }
 

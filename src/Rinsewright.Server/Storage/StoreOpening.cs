@@ -19,7 +19,7 @@ public static class StoreOpening
         }
     }
 
-    /// <summary>Creates the store or moves it to this version. Several processes may start at once: the database's own migration lock lets one through at a time.</summary>
+    /// <summary>Creates the store or moves it to this version. Several processes may start at once: one is let through at a time.</summary>
     /// <exception cref="StartRefusedException">The database cannot be reached or written.</exception>
     public static async Task OpenAsync(IServiceProvider services, ServerSettings settings, CancellationToken ct)
     {
@@ -27,7 +27,7 @@ public static class StoreOpening
         var db = scope.ServiceProvider.GetRequiredService<AppDb>();
         try
         {
-            await db.Database.MigrateAsync(ct);
+            await MigrateAsync(db, settings, ct);
             if (!await db.Store.AnyAsync(ct))
             {
                 db.Store.Add(new StoreRow { Id = StoreRow.TheOne, StoreId = Guid.CreateVersion7() });
@@ -43,6 +43,45 @@ public static class StoreOpening
         catch (System.Data.Common.DbException e)
         {
             throw new StartRefusedException("server.start.database", e, ("place", settings.StorePlace), ("reason", e.Message));
+        }
+    }
+
+    // PostgreSQL lets go of its migration lock when a process dies. In SQLite the lock is a row, which a process that was killed in the middle leaves behind, and the next would wait for
+    // it without end. There the turn is a file that the system lets go of; whoever holds it knows that a row left over is nobody's.
+    private static async Task MigrateAsync(AppDb db, ServerSettings settings, CancellationToken ct)
+    {
+        if (settings.PostgresConnection is not null)
+        {
+            await db.Database.MigrateAsync(ct);
+            return;
+        }
+
+        await using var turn = await TurnAsync(settings.DatabaseFile + ".opening", ct);
+        await db.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", ct);
+        await db.Database.MigrateAsync(ct);
+    }
+
+    // Null where the folder takes no file: then the database says so itself.
+    private static async Task<FileStream?> TurnAsync(string file, CancellationToken ct)
+    {
+        while (true)
+        {
+            try
+            {
+                return new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            }
+            catch (Exception e) when (e is UnauthorizedAccessException or DirectoryNotFoundException)
+            {
+                return null;
+            }
+            catch (IOException) when (File.Exists(file))
+            {
+                await Task.Delay(100, ct);
+            }
+            catch (IOException)
+            {
+                return null;
+            }
         }
     }
 }
