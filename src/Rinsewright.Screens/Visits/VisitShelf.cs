@@ -31,7 +31,7 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
         var kitchenId = await machines.KitchenAsync(machineId);
         var kitchen = kitchenId is { } k ? await work.OpenFieldsAsync(k) : null;
         var rules = kitchen?[KitchenPaths.RuleSet];
-        var last = await LastAsync(machineId);
+        var last = await LastAsync(machineId, _ => true);
         var visit = new VisitDocument(
             Guid.CreateVersion7(),
             VisitDocument.CurrentVersion,
@@ -86,7 +86,7 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
     }
 
     /// <summary>The last visit to a machine that has not ended; null for none.</summary>
-    public async Task<VisitDocument?> RunningAsync(Guid machine) => await LastAsync(machine) is { Ended: null } last ? last : null;
+    public Task<VisitDocument?> RunningAsync(Guid machine) => LastAsync(machine, v => v.Ended is null);
 
     /// <summary>Keeps a sum with a visit, in the machine file of that day.</summary>
     /// <returns>Whether the visit is still there.</returns>
@@ -114,13 +114,13 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
     public Task DeleteAsync(Guid id, bool back = false) =>
         work.SetAsync(Kinds.Visit, id, FieldDocument.DeletedPath, back ? "" : FieldDocument.Yes);
 
-    private async Task<VisitDocument?> LastAsync(Guid machine)
+    private async Task<VisitDocument?> LastAsync(Guid machine, Func<VisitDocument, bool> wanted)
     {
         foreach (var line in (await LinesAsync()).Where(l => l.Machine == machine))
         {
             try
             {
-                if (await OpenAsync(line.Id) is { } visit)
+                if (await OpenAsync(line.Id) is { } visit && wanted(visit))
                 {
                     return visit;
                 }
