@@ -122,4 +122,28 @@ public sealed class BenchFlow(BrowserFixture fixture)
         // The office cannot be reached; nothing else may be wrong.
         Assert.All(screen.Complaints, c => Assert.Contains("ERR_INTERNET_DISCONNECTED", c, StringComparison.Ordinal));
     }
+
+    /// <summary>A visit runs at a machine; a sum of that machine is kept with it and stands in the visit.</summary>
+    [Fact]
+    public async Task A_sum_is_kept_with_the_visit_that_runs()
+    {
+        var server = await fixture.ServerAsync();
+        await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
+        var screen = await Screen.OpenAsync(context, server.Address, "machine");
+        var (page, words) = (screen.Page, screen.Words);
+        await page.SelectOptionAsync("#machine-kind", nameof(MachineKind.DoorHotWater));
+        await page.Locator("#new-machine button").ClickAsync();
+        await page.Locator("#begin-visit").ClickAsync();
+        await page.Locator("#standing").WaitForAsync();
+        await screen.UnfoldAsync("sums");
+        await page.ClickAsync("#to-bench");
+        await page.GetByRole(AriaRole.Link, new() { Name = words["bench.tank-dosing.name"] }).First.ClickAsync();
+        await page.FillAsync("#bench-by", "R. Okafor");
+        await page.ClickAsync("#bench-pin-visit");
+        await Assertions.Expect(page.Locator("#bench-keep [role=status]")).ToHaveTextAsync(words["client.bench.kept-visit"]);
+        await page.ClickAsync("#bench-keep a.btn");
+        await page.Locator("#standing").WaitForAsync();
+        await screen.UnfoldAsync("sums");
+        await Assertions.Expect(page.Locator("#sums")).ToContainTextAsync("R. Okafor");
+    }
 }
