@@ -57,6 +57,8 @@ public static class StoreOpening
         }
 
         await using var turn = await TurnAsync(settings.DatabaseFile + ".opening", ct);
+        // Said here, because whoever opens the file first makes it, and only the migration's own making of it would say so.
+        await db.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = 'wal'", ct);
         await db.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", ct);
         await db.Database.MigrateAsync(ct);
     }
