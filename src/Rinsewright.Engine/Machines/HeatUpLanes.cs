@@ -92,6 +92,9 @@ internal sealed class HeatUpLanes(int tanks)
                 break;
             }
         }
+
+        // Hot from the first step on: nothing to heat, as in Stepper.ColdStart.
+        HeatTime = Vector.ConditionalSelect(Vector.Equals(HeatTime, Vector.Create(Step)), FillTime, HeatTime);
     }
 
     // Gives the lanes in which nothing moves any more.

@@ -38,14 +38,11 @@ internal sealed partial class Readout
             seconds >= 0 ? new Observed(observable, new Amount(seconds, observable.Unit)) : new Observed(observable, null, Absence.Never)
         );
 
-    // Within the first step, s.
-    private const double AtOnce = 1;
-
-    /// <summary>Adds the times of a cold start, s; negative says never. A machine filled with water that is hot enough has nothing to heat: it is ready when it is full.</summary>
+    /// <summary>Adds the times of a cold start, s; negative says never.</summary>
     public void Start(double fill, double heat)
     {
         AddTime(Observables.FillTime, fill);
-        AddTime(Observables.HeatUpTime, heat is >= 0 and <= AtOnce ? fill : heat);
+        AddTime(Observables.HeatUpTime, heat);
     }
 
     /// <summary>Reads a machine without racks.</summary>

@@ -81,19 +81,22 @@ internal sealed class Stepper(Simulation simulation, double longestStep)
     {
         var s = Simulation;
         double fill = -1,
-            heat = -1;
+            heat = -1,
+            first = -1;
         Go(
             longest,
             0,
             () =>
             {
                 var p = s.Parameters;
+                first = first < 0 ? s.Time : first;
                 fill = fill < 0 && s.Tanks[p.Wash].Mass >= p.Tanks[p.Wash].Closes ? s.Time : fill;
                 heat = heat < 0 && s.IsHot ? s.Time : heat;
                 return fill >= 0 && heat >= 0;
             },
             meter
         );
-        return (fill, heat);
+        // Hot from the first step on: filled with water that is hot enough, it has nothing to heat and is ready when it is full.
+        return (fill, heat >= 0 && heat <= first ? fill : heat);
     }
 }
