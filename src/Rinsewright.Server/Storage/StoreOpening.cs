@@ -6,6 +6,9 @@ namespace Rinsewright.Server.Storage;
 /// <summary>Registers the store and brings its tables up to date.</summary>
 public static class StoreOpening
 {
+    private static readonly TimeSpan Wait = TimeSpan.FromMilliseconds(100);
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
+
     /// <summary>PostgreSQL where a connection string is set, else the SQLite file in the data folder.</summary>
     public static void AddStore(this IServiceCollection services, ServerSettings settings)
     {
@@ -63,10 +66,10 @@ public static class StoreOpening
         await db.Database.MigrateAsync(ct);
     }
 
-    // Null where the folder takes no file: then the database says so itself.
+    // Null where the folder takes no file: then the database says so itself. A turn that never comes is said, with the file to look at.
     private static async Task<FileStream?> TurnAsync(string file, CancellationToken ct)
     {
-        while (true)
+        for (var waited = TimeSpan.Zero; ; waited += Wait)
         {
             try
             {
@@ -76,13 +79,17 @@ public static class StoreOpening
             {
                 return null;
             }
-            catch (IOException) when (File.Exists(file))
+            catch (IOException) when (!File.Exists(file))
             {
-                await Task.Delay(100, ct);
+                return null;
+            }
+            catch (IOException e) when (waited >= Longest)
+            {
+                throw new StartRefusedException("server.start.database", e, ("place", file), ("reason", e.Message));
             }
             catch (IOException)
             {
-                return null;
+                await Task.Delay(Wait, ct);
             }
         }
     }
