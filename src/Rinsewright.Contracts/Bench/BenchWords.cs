@@ -28,9 +28,14 @@ public static class BenchWords
     private static string List(Words words, string key, IReadOnlyList<KeyValuePair<string, Amount>> amounts, UnitDisplay units) =>
         string.Join("; ", amounts.Select(a => $"{words[key + a.Key]} {Figure(words, a.Value, units)}"));
 
-    private static string Figure(Words words, Amount amount, UnitDisplay units)
+    /// <summary>
+    /// A figure of a sum in the units shown: four figures where it has decimals, so that a drop of 0.05 mL does not read 0.1; what stands before the point is never rounded.
+    /// </summary>
+    public static string Figure(Words words, Amount amount, UnitDisplay units)
     {
+        const int Figures = 4;
         var shown = amount.In(Shown.UnitFor(amount.Unit, units));
-        return $"{words.Number(shown.Value, shown.Unit.Digits)}\u00a0{shown.Unit.Symbol}".TrimEnd('\u00a0');
+        var decimals = shown.Value == 0 ? 0 : Math.Clamp(Figures - 1 - (int)Math.Floor(Math.Log10(Math.Abs(shown.Value))), 0, 8);
+        return $"{words.Number(shown.Value, decimals)}\u00a0{shown.Unit.Symbol}".TrimEnd('\u00a0');
     }
 }

@@ -1,6 +1,9 @@
 using System.Text.RegularExpressions;
+using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Bench;
+using Rinsewright.Engine.Quantities;
 using Rinsewright.Tests.Shared;
 using Xunit;
 
@@ -41,4 +44,14 @@ public sealed class BenchWordsTests
 
     private static IEnumerable<string> Matches(string text, string pattern) =>
         Regex.Matches(text, pattern, RegexOptions.None, TimeSpan.FromSeconds(5)).Select(m => m.Groups[1].Value);
+
+    [Theory] // what was typed is what the record says
+    [InlineData(0.05, "mL", "0.05\u00a0mL")]
+    [InlineData(0.5, "mL", "0.5\u00a0mL")]
+    [InlineData(12345.6, "mL", "12,346\u00a0mL")]
+    [InlineData(0.0001234, "mL", "0.0001234\u00a0mL")]
+    [InlineData(-2.25, "mL", "-2.25\u00a0mL")]
+    [InlineData(0, "mL", "0\u00a0mL")]
+    public void A_figure_of_a_sum_keeps_what_was_typed(double value, string unit, string said) =>
+        Assert.Equal(said, BenchWords.Figure(Words.For("en"), new Amount(value, Units.Find(unit)!), UnitDisplay.AsRead));
 }
