@@ -38,6 +38,8 @@ public sealed record MachineState(string Kind, string WordKey, DateTimeOffset At
 /// <summary>How a kitchen stands: the worst of its machines, each by its last proof or visit.</summary>
 public sealed class KitchenState
 {
+    private static readonly string NothingProved = Wire.WordKey(VisitStanding.NotProved);
+
     /// <summary>The machine that stands worst; null where nothing was ever proved or visited.</summary>
     public MachineState? Worst { get; private init; }
 
@@ -84,13 +86,17 @@ public sealed class KitchenState
         foreach (var state in all.OrderByDescending(s => s.At))
         {
             // One machine: by its id, else by its name.
-            if (
-                !lasts.Exists(l =>
-                    l.MachineId is { } a && state.MachineId is { } b ? a == b : Forgiving.Fold(l.Machine) == Forgiving.Fold(state.Machine)
-                )
-            )
+            var at = lasts.FindIndex(l =>
+                l.MachineId is { } a && state.MachineId is { } b ? a == b : Forgiving.Fold(l.Machine) == Forgiving.Fold(state.Machine)
+            );
+            if (at < 0)
             {
                 lasts.Add(state);
+            }
+            // A visit on which nothing was proved, as one is that has only just begun, leaves the machine where it stood.
+            else if (lasts[at].WordKey == NothingProved)
+            {
+                lasts[at] = state;
             }
         }
 

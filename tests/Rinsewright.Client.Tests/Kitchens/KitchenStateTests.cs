@@ -55,6 +55,15 @@ public sealed class KitchenStateTests
         Assert.Equal(Monday.AddDays(3), state.Last!.At);
     }
 
+    [Theory]
+    [InlineData("notProven", "bad")]
+    [InlineData("proven", "good")]
+    public void A_visit_on_which_nothing_was_proved_clears_and_spoils_nothing(string before, string kind)
+    {
+        Assert.Equal(kind, KitchenState.Of([Proof(Door, 0, before)], [Visit(Door, 1, "notProved"), Visit(Door, 2, "notProved")]).Kind);
+        Assert.Equal("near", KitchenState.Of([], [Visit(Door, 1, "notProved")]).Kind);
+    }
+
     [Fact]
     public void A_visit_that_was_never_judged_says_nothing()
     {
