@@ -72,6 +72,8 @@ internal sealed partial class VisitReportContent
         return said.Model("visit.sheet.title", blocks);
     }
 
+    private string Sentence => Words["visit.sentence." + Contracts.Wire.WordKey(Result.Standing)["visit-standing.".Length..]];
+
     private SheetVerdict Verdict()
     {
         var reasons = Result.Because.Select(said.Say).ToList();
@@ -81,12 +83,7 @@ internal sealed partial class VisitReportContent
             shown.Add(Words.Say("sheet.more", ("count", Words.Number(reasons.Count - MostReasons, 0))));
         }
 
-        return new SheetVerdict(
-            VisitSheetWords.ShapeOf(Result.Standing),
-            said.Word(Result.Standing),
-            Words["visit.sentence." + Contracts.Wire.WordKey(Result.Standing)["visit-standing.".Length..]],
-            shown
-        );
+        return new SheetVerdict(VisitSheetWords.ShapeOf(Result.Standing), said.Word(Result.Standing), Sentence, shown);
     }
 
     private IEnumerable<(string, string)> Complaint() =>
@@ -189,7 +186,9 @@ internal sealed partial class VisitReportContent
             .. Result.Clashes.Select(c => said.Say(c.Says)),
             .. Result.Unexplained.Select(said.Say),
         ];
-        return open.Count == 0 ? [Words["visit.sheet.nothing-open"]]
+        return open.Count == 0
+                // What is not proved is open, whatever else is done.
+                ? [Result.Standing is VisitStanding.NotSanitary or VisitStanding.NotProved ? Sentence : Words["visit.sheet.nothing-open"]]
             : open.Count <= MostOpen ? open
             : [.. open.Take(MostOpen), Words.Say("sheet.more", ("count", Words.Number(open.Count - MostOpen, 0)))];
     }
