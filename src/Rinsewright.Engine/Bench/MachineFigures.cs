@@ -53,7 +53,7 @@ public static class MachineFigures
         return made;
     }
 
-    private static Tank Wash(Machine machine) => machine.Tanks.FirstOrDefault(t => t.Duty == TankDuty.Wash) ?? machine.Tanks[^1];
+    internal static Tank Wash(Machine machine) => machine.Tanks.FirstOrDefault(t => t.Duty == TankDuty.Wash) ?? machine.Tanks[^1];
 
     private sealed class Known(Machine machine)
     {

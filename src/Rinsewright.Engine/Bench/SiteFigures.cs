@@ -39,7 +39,7 @@ public static class SiteFigures
     // Heat of the rinse water comes from the booster where there is one; heat a vent carries away comes from the tank's own heater.
     private static double? Energy(BenchTool tool, Machine machine, Tariff tariff)
     {
-        var tank = (machine.Tanks.FirstOrDefault(t => t.Duty == TankDuty.Wash) ?? machine.Tanks[^1]).Heater;
+        var tank = MachineFigures.Wash(machine).Heater;
         var heater = tool.Id == "vent-loss" ? tank : machine.Booster?.Heater ?? tank;
         return heater?.Kind switch
         {

@@ -8,9 +8,11 @@ try {
   const { setModuleImports, getAssemblyExports, getConfig } = await dotnet
     .withDiagnosticTracing(false)
     .withModuleConfig({
-      // What the first page left for later (workbooks) is at hand here from the start.
+      // What the first page left for later (workbooks) is at hand here from the start; screens, their words and the reader of labels have nothing to do here.
       onConfigLoaded: ({ resources }) => {
-        resources.assembly = [...resources.assembly, ...(resources.lazyAssembly ?? [])];
+        const elsewhere = ["Rinsewright.LateScreens.wasm", "Rinsewright.LateWords.wasm", "zxing.wasm"];
+        const late = (resources.lazyAssembly ?? []).filter(({ name }) => !elsewhere.includes(name));
+        resources.assembly = [...resources.assembly, ...late];
         resources.lazyAssembly = [];
       },
     })

@@ -23,6 +23,7 @@ export function look(video) {
   const { data } = drawing.getImageData(0, 0, width, height);
   const grey = new Uint8Array(4 + width * height);
   grey.set([width >> 8, width & 255, height >> 8, height & 255]);
+  // Luma of ITU-R BT.601 in 256ths.
   for (let i = 0; i < width * height; i++) {
     grey[4 + i] = (data[4 * i] * 77 + data[4 * i + 1] * 150 + data[4 * i + 2] * 29) >> 8;
   }
