@@ -1,4 +1,5 @@
 using Rinsewright.Contracts.Records;
+using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;
@@ -34,6 +35,33 @@ public static class ProofTermsMapping
             request.Instrument is { } i ? Wire.To(i, "instrument") : null
         );
     }
+
+    /// <summary>What is asked of a proof on a machine that is described: its kind, its sanitizing and its plate.</summary>
+    /// <param name="request">The request otherwise.</param>
+    /// <param name="machine">The machine.</param>
+    /// <param name="ruleSet">Id of the built-in rules in force at its kitchen; null or unknown for those of the request.</param>
+    public static ProofRequest For(this ProofRequest request, Machine machine, string? ruleSet) =>
+        request with
+        {
+            Machine = Wire.Name(LimitCheck.TypeOf(machine.Kind)),
+            Method = Wire.Name(machine.Sanitizing),
+            RuleSet = ruleSet is { } id && RuleSets.Find(id) is not null ? id : request.RuleSet,
+            Plate = machine.Plate is { } plate && plate != new DataPlate() ? Plate(plate) : request.Plate,
+        };
+
+    private static DataPlateDto Plate(DataPlate p) =>
+        new(
+            Of(p.WashMinimum),
+            Of(p.PumpedRinseMinimum),
+            Of(p.FinalRinseMinimum),
+            Of(p.FinalRinseMaximum),
+            Of(p.PressureMinimum),
+            Of(p.PressureMaximum),
+            Of(p.SanitizerMinimum),
+            Of(p.SanitizerMaximum)
+        );
+
+    private static AmountDto? Of(Amount? amount) => amount is { } a ? Wire.From(a) : null;
 
     private static DataPlate Plate(DataPlateDto p) =>
         new(

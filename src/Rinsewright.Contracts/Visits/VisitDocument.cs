@@ -48,6 +48,12 @@ public sealed record VisitDocument(Guid Id, int Version, string Kitchen, JsonEle
     /// <summary>Readings.</summary>
     public IReadOnlyList<VisitReadingDto>? Readings { get; init; }
 
+    /// <summary>Proofs made of their own and counted with the visit.</summary>
+    public IReadOnlyList<CountedProofDto>? Proofs { get; init; }
+
+    /// <summary>What was looked for on the ware.</summary>
+    public IReadOnlyList<WareSeenDto>? Ware { get; init; }
+
     /// <summary>Symptoms and checks.</summary>
     public IReadOnlyList<VisitFindingDto>? Findings { get; init; }
 
@@ -102,6 +108,24 @@ public sealed record VisitReadingDto(
 
 /// <summary>A strip or label; <c>Tests</c> is a sanitizing method, absent for a temperature label.</summary>
 public sealed record TestSupplyDto(string? Tests = null, string? Lot = null, DateOnly? Expires = null);
+
+/// <summary>A proof counted with the visit: what it was judged as (<c>Machine</c>, <c>Method</c>, <c>RuleSet</c> as in <see cref="ProofRequest"/>) and what came out.</summary>
+public sealed record CountedProofDto(
+    string Name,
+    string Moment,
+    string Outcome,
+    int Passes,
+    string Machine,
+    string Method,
+    string RuleSet,
+    Guid? Proof = null,
+    DateTimeOffset? At = null,
+    bool ClockOff = false,
+    AmountDto? LowestPeak = null
+);
+
+/// <summary>A result looked for on the ware; <c>Found</c> is false where it was gone.</summary>
+public sealed record WareSeenDto(string Result, bool Found, string Moment, string? Note = null);
 
 /// <summary>A symptom or check.</summary>
 public sealed record VisitFindingDto(string Id, bool Found, string Moment, string? Note = null);

@@ -35,6 +35,8 @@ public static partial class VisitMapping
                     )
                     : null,
             Readings = Some(visit.Readings, From),
+            Proofs = Some(visit.Proofs, From),
+            Ware = Some(visit.Ware, w => new WareSeenDto(w.Result, w.Found, Wire.Name(w.Moment), w.Note)),
             Findings = Some(visit.Findings, f => new VisitFindingDto(f.Id, f.Found, Wire.Name(f.Moment), f.Note)),
             Parts = Some(
                 visit.Parts,

@@ -53,6 +53,18 @@ public static partial class VisitMapping
             Instruments = instruments,
             TestSupplies = supplies,
             Readings = Each(document.Readings, "readings", (r, f) => Reading(r, f, instruments, supplies)),
+            Proofs = Each(document.Proofs, "proofs", Counted),
+            Ware = Each(
+                document.Ware,
+                "ware",
+                (w, f) =>
+                    new WareSeen(
+                        Id(w.Result, f + ".result", knowledge.WareResults.Select(r => r.Id), "a ware result"),
+                        w.Found,
+                        Wire.Parse<VisitMoment>(w.Moment, f + ".moment"),
+                        w.Note
+                    )
+            ),
             Findings = Each(document.Findings, "findings", (x, f) => Finding(x, f, knowledge)),
             Parts = Each(document.Parts, "parts", (p, f) => Part(p, f, knowledge)),
             Photos = Each(

@@ -18,14 +18,23 @@ public static class SanitizationProof
         IReadOnlyList<(Trace Trace, MeasuringPoint Role)> channels,
         IReadOnlyList<Reading> readings,
         IReadOnlyList<Statement> openQuestions
+    ) => Prove(terms, channels, readings, openQuestions, []);
+
+    /// <summary>The same with proofs made before beside it.</summary>
+    internal static Proof Prove(
+        ProofTerms terms,
+        IReadOnlyList<(Trace Trace, MeasuringPoint Role)> channels,
+        IReadOnlyList<Reading> readings,
+        IReadOnlyList<Statement> openQuestions,
+        IReadOnlyList<Carried> carried
     )
     {
         var limits = LimitsInForce.For(terms);
         var (uncertainty, stated) = UncertaintyUsed(terms, channels);
         var judgement = new TraceJudgement(terms, limits, uncertainty, stated, PassRules.Default);
         var proofs = channels.Select(c => judgement.Judge(c.Trace, c.Role)).ToList();
-        var checks = JudgeReadings(terms, limits, readings, proofs);
-        return new Proof(terms, limits, proofs, checks, Together(terms, proofs, checks, readings, openQuestions));
+        var checks = JudgeReadings(terms, limits, readings, proofs.Any(p => p.Passes.Count > 0) || carried.Any(c => c.ShowsWare));
+        return new Proof(terms, limits, proofs, checks, Together(terms, proofs, checks, readings, openQuestions, carried));
     }
 
     /// <summary>
@@ -48,7 +57,7 @@ public static class SanitizationProof
         ProofTerms terms,
         IReadOnlyList<Limit> limits,
         IReadOnlyList<Reading> readings,
-        IReadOnlyList<ChannelProof> proofs
+        bool hasSurface
     )
     {
         var checks = new List<Check>();
@@ -63,7 +72,6 @@ public static class SanitizationProof
         }
 
         // Every limited point that nobody read is said, once.
-        var hasSurface = proofs.Any(p => p.Passes.Count > 0);
         foreach (var limit in limits.Where(l => l.Force != LimitForce.CommonPractice && l.Point != MeasuringPoint.SanitizingSolution))
         {
             var id = ReadingJudgement.IdOf(limit.Point, limit.Dimension);
@@ -83,7 +91,8 @@ public static class SanitizationProof
         IReadOnlyList<ChannelProof> proofs,
         IReadOnlyList<Check> checks,
         IReadOnlyList<Reading> readings,
-        IReadOnlyList<Statement> openQuestions
+        IReadOnlyList<Statement> openQuestions,
+        IReadOnlyList<Carried> carried
     )
     {
         var passes = proofs.SelectMany(p => p.Passes.Select(pass => (Channel: p.Trace.Name, Pass: pass))).ToList();
@@ -93,7 +102,7 @@ public static class SanitizationProof
         var outcomes = new List<Outcome>();
         var surfaceShown =
             terms.Method == SanitizingMethod.HotWater
-                ? passes.Count > 0 || taken.Exists(c => c.Reading?.Point == MeasuringPoint.WareSurface)
+                ? passes.Count > 0 || carried.Any(c => c.ShowsWare) || taken.Exists(c => c.Reading?.Point == MeasuringPoint.WareSurface)
                 : taken.Exists(c => c.Id == "sanitizer-strength");
 
         // What is open comes first: every figure after it holds only for the reading that was tried.
@@ -101,6 +110,12 @@ public static class SanitizationProof
         {
             outcomes.Add(Outcome.Undetermined);
             because.Add(question);
+        }
+
+        foreach (var proof in carried.OrderBy(c => c.Outcome == Outcome.Proven))
+        {
+            outcomes.Add(proof.Outcome);
+            because.Add(proof.Because);
         }
 
         if (terms.Method == SanitizingMethod.HotWater)

@@ -12,8 +12,8 @@ internal static class AcceptanceTest
 {
     private static readonly string[] ReadUnderLoad = ["rd-wash-temp", "rd-power-rinse-temp", "rd-final-rinse-temp"];
 
-    public static IReadOnlyList<AcceptanceLine> Of(Visit visit, IReadOnlyList<JudgedReading> lines) =>
-        [.. Enum.GetValues<AcceptanceArea>().Select(area => Line(visit, lines, area))];
+    public static IReadOnlyList<AcceptanceLine> Of(Visit visit, IReadOnlyList<JudgedReading> lines, RuleSet rules) =>
+        [.. Enum.GetValues<AcceptanceArea>().Select(area => Line(visit, lines, rules, area))];
 
     /// <summary>Readings an area needs on a machine, in the order they are taken.</summary>
     public static IReadOnlyList<string> Needs(Machine machine, AcceptanceArea area)
@@ -37,7 +37,7 @@ internal static class AcceptanceTest
         return [.. ids.Where(id => VisitReadingKinds.Has(VisitReadingKinds.Find(id)!, machine))];
     }
 
-    private static AcceptanceLine Line(Visit visit, IReadOnlyList<JudgedReading> lines, AcceptanceArea area)
+    private static AcceptanceLine Line(Visit visit, IReadOnlyList<JudgedReading> lines, RuleSet rules, AcceptanceArea area)
     {
         if (!visit.Touched)
         {
@@ -65,10 +65,24 @@ internal static class AcceptanceTest
             return new AcceptanceLine(area, AcceptanceStanding.Failed, failed.Rule!.Because, []);
         }
 
+        // A logger that rode through after the last change reads the ware as well as a probe on it does.
+        var rode =
+            area == AcceptanceArea.Heat
+                ? visit
+                    .Proofs.Where(p => p.Moment == VisitMoment.AsLeft && p.ShowsWare(visit, rules))
+                    .OrderBy(p => p.Name, StringComparer.Ordinal)
+                    .ToList()
+                : [];
+        if (rode.Find(p => p.Outcome == Outcome.NotProven) is { } missed)
+        {
+            return new AcceptanceLine(area, AcceptanceStanding.Failed, missed.Says(visit, rules).Because, []);
+        }
+
         // What fails only under load is not shown by an empty run.
         var open = needs
             .Where(id =>
-                !left.Exists(l =>
+                !(id == "rd-ware-surface-temp" && rode.Count > 0)
+                && !left.Exists(l =>
                     l.Reading.Kind == id && (l.Reading.State == OperatingState.Load || !ReadUnderLoad.Contains(id, StringComparer.Ordinal))
                 )
             )

@@ -26,7 +26,8 @@ internal static class MissingBeforeSigning
 
         var seen =
             visit.Photos.Any(p => p.Moment == VisitMoment.AsFound)
-            || visit.Readings.Any(r => r is { Moment: VisitMoment.AsFound, Value: not null });
+            || visit.Readings.Any(r => r is { Moment: VisitMoment.AsFound, Value: not null })
+            || visit.Proofs.Any(p => p.Moment == VisitMoment.AsFound);
         if (!seen)
         {
             // Once it was touched nobody can read it as it was found any more.

@@ -39,6 +39,12 @@ public sealed record Visit
     /// <summary>What was read, and what was not.</summary>
     public IReadOnlyList<VisitReading> Readings { get; init; } = [];
 
+    /// <summary>Proofs made of their own on this machine and counted with the visit.</summary>
+    public IReadOnlyList<CountedProof> Proofs { get; init; } = [];
+
+    /// <summary>What was looked for on the ware.</summary>
+    public IReadOnlyList<WareSeen> Ware { get; init; } = [];
+
     /// <summary>Symptoms and checks of the knowledge, found or not.</summary>
     public IReadOnlyList<VisitFinding> Findings { get; init; } = [];
 

@@ -34,8 +34,8 @@ public static class VisitJudgement
         var clashes = ReadingClashes.Of(visit, lines);
         var unexplained = UnexplainedChanges.Of(visit, lines);
         var parts = Parts(visit, knowledge);
-        var acceptance = AcceptanceTest.Of(visit, lines);
-        var (standing, because) = Standing(visit, proofs.After, lines, stops, clashes, unexplained, parts, acceptance);
+        var acceptance = AcceptanceTest.Of(visit, lines, rules);
+        var (standing, because) = Standing(visit, knowledge, rules, proofs.After, lines, stops, clashes, unexplained, parts, acceptance);
         return new VisitResult(
             standing,
             because,
@@ -59,6 +59,8 @@ public static class VisitJudgement
     // V11: the first row that speaks decides; everything that speaks is said.
     private static (VisitStanding, IReadOnlyList<Statement>) Standing(
         Visit visit,
+        TradeKnowledge knowledge,
+        RuleSet rules,
         Proof after,
         IReadOnlyList<JudgedReading> lines,
         IReadOnlyList<StopReason> stops,
@@ -97,7 +99,8 @@ public static class VisitJudgement
                     )
                 )
         );
-        says.AddRange(Near(visit, after, lines).Select(n => (VisitStanding.Watch, n)));
+        says.AddRange(Near(visit, rules, after, lines).Select(n => (VisitStanding.Watch, n)));
+        says.AddRange(StillOnWare(visit, knowledge).Select(w => (VisitStanding.Watch, w)));
         says.AddRange(clashes.Select(c => (VisitStanding.Watch, c.Says)));
         says.AddRange(unexplained.Select(u => (VisitStanding.Watch, u)));
         says.AddRange(
@@ -119,16 +122,15 @@ public static class VisitJudgement
         );
     }
 
-    private static IEnumerable<Statement> Near(Visit visit, Proof after, IReadOnlyList<JudgedReading> lines)
+    private static IEnumerable<Statement> Near(Visit visit, RuleSet rules, Proof after, IReadOnlyList<JudgedReading> lines)
     {
-        var left = lines
-            .Where(l =>
-                l.Reading.Value is not null
-                && (visit.Touched ? l.Reading.Moment == VisitMoment.AsLeft : l.Reading.Moment != VisitMoment.Between)
-            )
-            .ToList();
+        var left = lines.Where(l => l.Reading.Value is not null && IsLast(visit, l.Reading.Moment)).ToList();
         var onWare = visit.Machine.Sanitizing == SanitizingMethod.HotWater ? "rd-ware-surface-temp" : "rd-sanitizer";
-        var racks = left.Count(l => l.Reading.Kind == onWare && l.Rule is { Outcome: Outcome.Proven });
+        var racks =
+            left.Count(l => l.Reading.Kind == onWare && l.Rule is { Outcome: Outcome.Proven })
+            + visit
+                .Proofs.Where(p => p.Outcome == Outcome.Proven && IsLast(visit, p.Moment) && p.ShowsWare(visit, rules))
+                .Sum(p => p.Passes);
         if (after.Verdict.Outcome == Outcome.Proven && racks < Racks)
         {
             yield return Statement.Of("visit.because.few-racks", ("count", (long)racks), ("needed", (long)Racks));
@@ -160,6 +162,20 @@ public static class VisitJudgement
             }
         }
     }
+
+    // What was left untouched is left as it was found.
+    private static bool IsLast(Visit visit, VisitMoment moment) =>
+        visit.Touched ? moment == VisitMoment.AsLeft : moment != VisitMoment.Between;
+
+    // A result seen on the ware stands until the same was looked for again and was gone.
+    private static IEnumerable<Statement> StillOnWare(Visit visit, TradeKnowledge knowledge) =>
+        visit
+            .Ware.GroupBy(w => w.Result)
+            .Where(g => g.Where(w => w.Moment == g.Max(x => x.Moment)).Any(w => w.Found))
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => knowledge.WareResults.FirstOrDefault(r => r.Id == g.Key))
+            .OfType<WareResult>()
+            .Select(r => Statement.Of("visit.because.ware", ("result", r.Name)));
 
     private static bool IsNear(Amount value, Limit limit)
     {

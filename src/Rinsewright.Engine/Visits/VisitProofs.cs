@@ -10,20 +10,22 @@ internal sealed class VisitProofs
 {
     private readonly Visit visit;
     private readonly ProofTerms terms;
+    private readonly RuleSet rules;
     private readonly Dictionary<VisitReading, Check> checks = new(ReferenceEqualityComparer.Instance);
 
     public VisitProofs(Visit visit, RuleSet rules)
     {
         this.visit = visit;
+        this.rules = rules;
         var machine = visit.Machine;
         terms = new ProofTerms(LimitCheck.TypeOf(machine.Kind), machine.Sanitizing, rules, machine.Plate, visit.Label);
         // What was left untouched is left as it was found.
         var left = visit.Touched
             ? visit.Readings.Where(r => r.Moment == VisitMoment.AsLeft)
             : visit.Readings.Where(r => r.Moment != VisitMoment.Between);
-        After = Prove([.. left]);
-        Before = Prove([.. visit.Readings.Where(r => r.Moment == VisitMoment.AsFound)]);
-        _ = Prove([.. visit.Readings.Where(r => r.Moment == VisitMoment.Between)]);
+        After = Prove([.. left], Carried(p => visit.Touched ? p.Moment == VisitMoment.AsLeft : p.Moment != VisitMoment.Between));
+        Before = Prove([.. visit.Readings.Where(r => r.Moment == VisitMoment.AsFound)], Carried(p => p.Moment == VisitMoment.AsFound));
+        _ = Prove([.. visit.Readings.Where(r => r.Moment == VisitMoment.Between)], []);
     }
 
     public Proof Before { get; }
@@ -75,7 +77,7 @@ internal sealed class VisitProofs
         reading.Instrument is { } name ? visit.Instruments.GetValueOrDefault(name) ?? new Instrument(name) : null;
 
     // A chemical rinse is judged by one strength. Of several racks each is judged, and the worst counts; order of entry never decides.
-    private Proof Prove(List<VisitReading> lines)
+    private Proof Prove(List<VisitReading> lines, IReadOnlyList<Carried> carried)
     {
         var evidence = lines
             .Where(r => r.Value is not null && Refused(visit, r) is null)
@@ -88,22 +90,22 @@ internal sealed class VisitProofs
         var strengths = evidence.Where(e => IsStrength(e.Reading)).ToList();
         if (terms.Method == SanitizingMethod.HotWater || strengths.Count < 2)
         {
-            return Keep(evidence);
+            return Keep(evidence, carried);
         }
 
         // The weakest last: what it asks of temperature and pH is what these are shown against.
         var proofs = strengths
             .OrderByDescending(s => s.Reading.Value.SI)
-            .Select(s => Keep([.. evidence.Where(e => !IsStrength(e.Reading) || ReferenceEquals(e.Line, s.Line))]))
+            .Select(s => Keep([.. evidence.Where(e => !IsStrength(e.Reading) || ReferenceEquals(e.Line, s.Line))], carried))
             .ToList();
         return proofs.FindLast(p => p.Verdict.Outcome == Outcome.NotProven)
             ?? proofs.FindLast(p => p.Verdict.Outcome == Outcome.Undetermined)
             ?? proofs[^1];
     }
 
-    private Proof Keep(List<(VisitReading Line, Reading Reading)> evidence)
+    private Proof Keep(List<(VisitReading Line, Reading Reading)> evidence, IReadOnlyList<Carried> carried)
     {
-        var proof = SanitizationProof.Prove(terms, [], [.. evidence.Select(e => e.Reading)], []);
+        var proof = SanitizationProof.Prove(terms, [], [.. evidence.Select(e => e.Reading)], [], carried);
         foreach (var (line, reading) in evidence)
         {
             if (proof.Checks.FirstOrDefault(c => ReferenceEquals(c.Reading, reading)) is { } check)
@@ -114,6 +116,17 @@ internal sealed class VisitProofs
 
         return proof;
     }
+
+    private IReadOnlyList<Carried> Carried(Func<CountedProof, bool> wanted) =>
+        [
+            .. visit
+                .Proofs.Where(wanted)
+                .OrderBy(p => p.At ?? DateTimeOffset.MaxValue)
+                .ThenBy(p => p.Name, StringComparer.Ordinal)
+                .ThenBy(p => p.Outcome)
+                .ThenBy(p => p.Passes)
+                .Select(p => p.Says(visit, rules)),
+        ];
 
     private static bool IsStrength(Reading reading) =>
         reading is { Point: MeasuringPoint.SanitizingSolution, Value.Unit.Dimension: Dimension.MassConcentration };

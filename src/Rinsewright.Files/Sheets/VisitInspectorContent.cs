@@ -50,6 +50,7 @@ internal sealed class VisitInspectorContent
             Table(blocks, "visit.sheet.left", VisitMoment.AsLeft, paper.Result.After);
         }
 
+        blocks.AddRange(new VisitProofTable(paper, said).Blocks());
         blocks.AddRange([
             new SheetParagraph(words["visit.sheet.inspector-note"], Small: true),
             new SheetParagraph(words["sheet.sources-note"], Small: true),

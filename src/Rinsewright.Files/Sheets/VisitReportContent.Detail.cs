@@ -13,6 +13,8 @@ internal sealed partial class VisitReportContent
     {
         AddStops(blocks);
         AddReadings(blocks);
+        blocks.AddRange(new VisitProofTable(paper, said).Blocks());
+        AddList(blocks, "visit.sheet.ware", Ware());
         AddList(blocks, "visit.sheet.clashes", [.. Result.Clashes.Select(c => said.Say(c.Says))]);
         AddList(blocks, "visit.sheet.remarks", Remarks());
         AddChanges(blocks);
@@ -178,6 +180,20 @@ internal sealed partial class VisitReportContent
             : line.Rule is { } rule && line.Status != ReadingStatus.NoLimit ? said.Say(rule.Because)
             : "";
     }
+
+    private List<string> Ware() =>
+        [
+            .. paper
+                .Visit.Ware.OrderBy(w => w.Moment)
+                .Select(w =>
+                    Words.Say(
+                        "visit.sheet.ware-line",
+                        ("result", said.In(paper.Knowledge.WareResults.First(r => r.Id == w.Result).Name)),
+                        ("found", Words[w.Found ? "visit.sheet.was-found" : "visit.sheet.was-not-found"]),
+                        ("moment", said.Word(w.Moment))
+                    ) + (w.Note is { Length: > 0 } note ? $". {Contracts.Visits.VisitWords.Capital(note)}" : "")
+                ),
+        ];
 
     private List<string> Remarks() =>
         [

@@ -69,6 +69,30 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
     public async Task<Guid?> MachineAsync(Guid id) =>
         Guid.TryParse((await work.OpenFieldsAsync(id))?[VisitPaths.Machine], out var machine) ? machine : null;
 
+    /// <summary>The kitchen's and the machine's document a visit is of; each null where nobody said.</summary>
+    public async Task<(Guid? Kitchen, Guid? Machine)> PlaceAsync(Guid id)
+    {
+        var document = await work.OpenFieldsAsync(id);
+        return (
+            Guid.TryParse(document?[VisitPaths.Kitchen], out var kitchen) ? kitchen : null,
+            Guid.TryParse(document?[VisitPaths.Machine], out var machine) ? machine : null
+        );
+    }
+
+    /// <summary>Proofs of a visit's machine that were made while it lasted, the latest first.</summary>
+    public async Task<IReadOnlyList<ProofLine>> ProofsAsync(VisitDocument visit, Guid? machine) =>
+        machine is null
+            ? []
+            :
+            [
+                .. (await work.ListAsync())
+                    .Where(p => p.MachineId == machine && p.At >= visit.Began && (visit.Ended is not { } ended || p.At <= ended))
+                    .OrderByDescending(p => p.At),
+            ];
+
+    /// <summary>A saved proof; null where it is not on this device.</summary>
+    public Task<ProofDocument?> ProofAsync(Guid id) => work.OpenAsync(id);
+
     /// <summary>Keeps a visit: only what this screen changed is written, so that what came from elsewhere meanwhile stands.</summary>
     /// <param name="visit">The visit.</param>
     /// <param name="seen">As it was when it was opened or kept last.</param>
