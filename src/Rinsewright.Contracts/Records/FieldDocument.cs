@@ -90,6 +90,41 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
         return new FieldDocument(Id, Kind, Math.Max(Version, other.Version), Sorted(all));
     }
 
+    /// <summary>
+    /// The operations behind the values that stand here or beside what stands, each with those of its values that are left, the earliest first: what an office that was restored from an older copy is
+    /// sent again. An office that has one of them already answers as it did before.
+    /// </summary>
+    /// <param name="known">Operations that are not wanted.</param>
+    /// <param name="device">Which device sends them.</param>
+    public IReadOnlyList<Operation> Operations(IReadOnlySet<Guid> known, string device)
+    {
+        var found = new Dictionary<Guid, (FieldValue First, List<FieldChange> Changes)>();
+        foreach (var (path, field) in Fields)
+        {
+            for (var value = field; value is not null; value = value.Other)
+            {
+                if (!known.Contains(value.Operation))
+                {
+                    if (!found.TryGetValue(value.Operation, out var operation))
+                    {
+                        found[value.Operation] = operation = (value, []);
+                    }
+
+                    operation.Changes.Add(new FieldChange(path, value.Value, value.Order, value.OverOrder, value.Over));
+                }
+            }
+        }
+
+        var operations = new List<Operation>();
+        foreach (var (id, (first, changes)) in found)
+        {
+            operations.Add(new Operation(id, Kind, Id, first.Author, device, first.At, "set", null, changes));
+        }
+
+        operations.Sort((a, b) => a.Fields![0].Order.CompareTo(b.Fields![0].Order));
+        return operations;
+    }
+
     /// <summary>The operation that writes what is different from what stands here; null where nothing is.</summary>
     /// <param name="operationId">UUID version 7 made on the device.</param>
     /// <param name="changes">Path and text.</param>

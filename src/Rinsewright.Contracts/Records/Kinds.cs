@@ -14,6 +14,9 @@ public static class Kinds
 
     /// <summary>A visit: fields, <see cref="Visits.VisitPaths"/>.</summary>
     public const string Visit = "visit";
+
+    /// <summary>Those that are documents of fields.</summary>
+    public static IReadOnlyList<string> OfFields { get; } = [Kitchen, Machine, Visit];
 }
 
 /// <summary>Fields of a kitchen. A list is <c>list.item.field</c>, the item's id made where it is added.</summary>

@@ -19,7 +19,7 @@ public static partial class VisitMapping
     {
         var report = proof.Report;
         return new CountedProofDto(
-            report.File ?? proof.Files.FirstOrDefault()?.Name ?? proof.Machine,
+            report.File ?? (proof.Files is [var original, ..] ? original.Name : proof.Machine),
             moment,
             report.Verdict,
             report.Passes.Count,

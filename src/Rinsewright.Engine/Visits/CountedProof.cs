@@ -1,3 +1,4 @@
+using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;

@@ -22,7 +22,15 @@ internal static class Workbook
 
     /// <summary>The chosen worksheet as text; the caller disposes it.</summary>
     /// <exception cref="UnreadableFileException">No workbook, damaged, too large, locked, or without a table.</exception>
-    public static Stream ToText(Stream stream, DialectOverridesView given, List<Decision> decisions, CancellationToken ct)
+    public static Stream ToText(Stream stream, DialectOverridesView given, List<Decision> decisions, CancellationToken ct) =>
+        Opened(stream, reader => Choose(reader, given, decisions, ct), ct);
+
+    /// <summary>Every worksheet, a row a list of its cells as text with the number the workbook gives it; days as <c>yyyy-MM-dd</c>.</summary>
+    /// <exception cref="UnreadableFileException">No workbook, damaged, too large or locked.</exception>
+    public static IReadOnlyList<IReadOnlyList<(int Number, List<string> Cells)>> Sheets(Stream stream, CancellationToken ct) =>
+        Opened(stream, reader => SheetsOf(reader, ct), ct);
+
+    private static T Opened<T>(Stream stream, Func<IExcelDataReader, T> read, CancellationToken ct)
     {
         if (stream.Length > MostPacked)
         {
@@ -46,7 +54,7 @@ internal static class Workbook
                 stream,
                 new ExcelReaderConfiguration { LeaveOpen = true, FallbackEncoding = Windows1252.Instance }
             );
-            return Choose(reader, given, decisions, ct);
+            return read(reader);
         }
         catch (Exception e) when (e is not (UnreadableFileException or OperationCanceledException))
         {
@@ -54,6 +62,43 @@ internal static class Workbook
             throw new UnreadableFileException(Statement.Of("files.workbook-damaged"));
         }
     }
+
+    private static List<IReadOnlyList<(int Number, List<string> Cells)>> SheetsOf(IExcelDataReader reader, CancellationToken ct)
+    {
+        List<IReadOnlyList<(int, List<string>)>> sheets = [];
+        long kept = 0;
+        do
+        {
+            List<(int, List<string>)> rows = [];
+            for (var number = 1; reader.Read(); number++)
+            {
+                ct.ThrowIfCancellationRequested();
+                List<string> cells =
+                [
+                    .. Enumerable.Range(0, Math.Min(reader.FieldCount, MostColumns)).Select(i => ShowDay(reader.GetValue(i))),
+                ];
+                kept += cells.Sum(c => (long)c.Length);
+                if (kept > MostInflated)
+                {
+                    throw new UnreadableFileException(Statement.Of("files.workbook-too-large"));
+                }
+
+                if (cells.Exists(c => c.Trim().Length > 0))
+                {
+                    rows.Add((number, cells));
+                }
+            }
+
+            sheets.Add(rows);
+        } while (reader.NextResult());
+
+        return sheets;
+    }
+
+    private static string ShowDay(object? value) =>
+        value is DateTime { TimeOfDay.Ticks: 0, Year: >= 1970 } day
+            ? day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+            : Show(value);
 
     private static void RequireWorkbook(Stream stream, CancellationToken ct)
     {

@@ -1,11 +1,12 @@
 using System.Text;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Files.Loggers;
 
 namespace Rinsewright.Files.Tables;
 
 /// <summary>
-/// Kitchens and machines as a table of text (CSV): one row for a machine, the kitchen's facts in its first row. Comma, semicolon or tab, quoted as RFC 4180 says; the head
+/// Kitchens and machines as a table, text (CSV) or a workbook: one row for a machine, the kitchen's facts in its first row. Comma, semicolon or tab, quoted as RFC 4180 says; the head
 /// names the columns in English or Spanish, in any order and case.
 /// </summary>
 public static class KitchenTable
@@ -42,9 +43,39 @@ public static class KitchenTable
     /// <summary>Reads a table; never throws for what is in it.</summary>
     /// <param name="text">Text.</param>
     /// <param name="known">Kitchens that are here already, by name.</param>
-    public static TablePreview Read(string text, IReadOnlyDictionary<string, Guid> known)
+    public static TablePreview Read(string text, IReadOnlyDictionary<string, Guid> known) => Read(Rows(text), known);
+
+    /// <summary>Reads a table from a file: text in any usual encoding, or a workbook, of which the first sheet that names kitchens is taken; never throws for what is in it.</summary>
+    /// <param name="file">The file's bytes.</param>
+    /// <param name="known">Kitchens that are here already, by name.</param>
+    /// <param name="ct">Stops the reading.</param>
+    public static TablePreview Read(byte[] file, IReadOnlyDictionary<string, Guid> known, CancellationToken ct = default)
     {
-        var rows = Rows(text);
+        try
+        {
+            var head = file.AsSpan(0, Math.Min(file.Length, FileKind.HeadLength));
+            if (file.Length > 0 && FileKind.IsWorkbook(head))
+            {
+                using var stream = new MemoryStream(file, writable: false);
+                var sheets = Workbook.Sheets(stream, ct);
+                return Read([.. sheets.FirstOrDefault(NamesKitchens) ?? sheets.FirstOrDefault(s => s.Count > 0) ?? []], known);
+            }
+
+            var sample = file.AsSpan(0, Math.Min(file.Length, TextEncoding.SampleLength));
+            var (encoding, skip, _) = TextEncoding.Decide(sample, sample.Length == file.Length, null);
+            return Read(encoding.GetString(file.AsSpan(skip)), known);
+        }
+        catch (UnreadableFileException e)
+        {
+            return new TablePreview([], [new TableProblem(1, e.Says.Key, "")]);
+        }
+    }
+
+    private static bool NamesKitchens(IReadOnlyList<(int Number, List<string> Cells)> rows) =>
+        rows.Count > 0 && rows[0].Cells.Exists(c => Columns.GetValueOrDefault(Forgiving.Fold(c)) == KitchenPaths.Name);
+
+    private static TablePreview Read(List<(int Number, List<string> Cells)> rows, IReadOnlyDictionary<string, Guid> known)
+    {
         var problems = new List<TableProblem>();
         if (rows.Count == 0)
         {
@@ -52,7 +83,7 @@ public static class KitchenTable
         }
 
         var columns = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var (i, head) in rows[0].Cells.Index())
+        foreach (var (i, head) in rows[0].Cells.Index().Where(c => c.Item.Trim().Length > 0))
         {
             if (!Columns.TryGetValue(Forgiving.Fold(head), out var column))
             {

@@ -60,6 +60,12 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
 
     /// <inheritdoc/>
     public Task<string[]> UnsentFilesAsync() => module.GetAsync<string[]>("unsentFiles");
+
+    /// <inheritdoc/>
+    public Task<bool> QueueAsync(Guid documentId, string operationJson) => module.GetAsync<bool>("queue", documentId, operationJson);
+
+    /// <inheritdoc/>
+    public Task ForgetSentFilesAsync() => module.CallAsync("forgetSentFiles");
 }
 
 /// <summary>The office over the browser's fetch.</summary>

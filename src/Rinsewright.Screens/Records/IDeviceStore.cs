@@ -52,6 +52,13 @@ public interface IDeviceStore
 
     /// <summary>Files the office does not have yet.</summary>
     Task<string[]> UnsentFilesAsync();
+
+    /// <summary>Queues an operation whose values stand here already. One that waits already is not queued twice, nor a whole document behind a change of it that waits.</summary>
+    /// <returns>Whether it was queued.</returns>
+    Task<bool> QueueAsync(Guid documentId, string operationJson);
+
+    /// <summary>Takes every file for one that the office does not have.</summary>
+    Task ForgetSentFilesAsync();
 }
 
 /// <summary>Answer of the office.</summary>

@@ -27,6 +27,9 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     /// <summary>When everything was last sent.</summary>
     public DateTimeOffset? SentAt { get; private set; }
 
+    /// <summary>How many changes were queued again because the office was restored from an older copy; 0 while it never was.</summary>
+    public int QueuedAgain { get; private set; }
+
     /// <summary>What the office refused, in words, with its reason. It stays on the device until it is sent again or saved anew.</summary>
     public IReadOnlyList<string> Refused { get; private set; } = [];
 
@@ -144,6 +147,16 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return false;
             }
 
+            if (changes.Restarted && cursor.Length > 0)
+            {
+                if (!await QueueAgainAsync())
+                {
+                    return false;
+                }
+
+                continue;
+            }
+
             foreach (var change in changes.Items)
             {
                 await work.TakeOverAsync(change);
@@ -155,5 +168,38 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return true;
             }
         }
+    }
+
+    // The mark goes back only when everything is queued: a page closed in the middle begins anew, and what is sent twice is kept once.
+    private async Task<bool> QueueAgainAsync()
+    {
+        var has = new Dictionary<Guid, Change>();
+        for (var cursor = ""; ; )
+        {
+            var answer = await office.ChangesAsync(cursor);
+            if (
+                answer.Status is < 200 or >= 300
+                || JsonSerializer.Deserialize(answer.Text, ContractsJson.Default.Changes) is not { } changes
+            )
+            {
+                return false;
+            }
+
+            foreach (var change in changes.Items)
+            {
+                has[change.DocumentId] = change;
+            }
+
+            cursor = changes.Cursor;
+            if (!changes.More)
+            {
+                break;
+            }
+        }
+
+        QueuedAgain += await work.QueueAgainAsync(has);
+        await store.MarkAsync(CursorMark, "");
+        again = true;
+        return true;
     }
 }

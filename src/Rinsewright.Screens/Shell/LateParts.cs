@@ -26,6 +26,17 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         "System.IO.Compression.wasm",
     ];
 
+    private static readonly string[] Tables =
+    [
+        .. Files,
+        "ExcelDataReader.wasm",
+        "System.Collections.NonGeneric.wasm",
+        "System.ComponentModel.Primitives.wasm",
+        "System.Data.Common.wasm",
+        "System.IO.Compression.wasm",
+        "System.Private.Xml.wasm",
+    ];
+
     private static readonly string[] Codes = [.. Files, "zxing.wasm"];
 
     private static readonly string[] Calibration =
@@ -60,6 +71,16 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         if (OperatingSystem.IsBrowser())
         {
             await loader.LoadAssembliesAsync(Drawing);
+        }
+    }
+
+    /// <summary>Fetches what reads tables and workbooks; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task TablesAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Tables);
         }
     }
 

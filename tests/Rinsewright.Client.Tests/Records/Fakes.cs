@@ -132,6 +132,29 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
 
+    /// <summary>How often every file was taken for one the office does not have.</summary>
+    public int FilesForgotten { get; private set; }
+
+    public Task<bool> QueueAsync(Guid documentId, string operationJson)
+    {
+        var operation = JsonSerializer.Deserialize(operationJson, ContractsJson.Default.Operation)!;
+        var wanted = operation.Fields is null
+            ? !outbox.Exists(o => o.Operation.DocumentId == documentId)
+            : !outbox.Exists(o => o.Operation.Id == operation.Id);
+        if (wanted)
+        {
+            outbox.Add((operation, true));
+        }
+
+        return Task.FromResult(wanted);
+    }
+
+    public Task ForgetSentFilesAsync()
+    {
+        FilesForgotten++;
+        return Task.CompletedTask;
+    }
+
     private static string KindOf(string line)
     {
         using var document = JsonDocument.Parse(line);

@@ -77,7 +77,7 @@ public sealed class WorkbookTests
 
     private static string Text(double value) => value.ToString(CultureInfo.InvariantCulture);
 
-    private static byte[] Book((string Name, List<string[]> Rows)[] sheets)
+    internal static byte[] Book((string Name, List<string[]> Rows)[] sheets)
     {
         using var file = new MemoryStream();
         using (var zip = new ZipArchive(file, ZipArchiveMode.Create, leaveOpen: true))

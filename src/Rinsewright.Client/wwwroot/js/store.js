@@ -221,6 +221,29 @@ export async function fileSent(sha256) {
   await done;
 }
 
+// Queues what stands here already, for an office that lost it.
+export async function queue(documentId, operationJson) {
+  const operation = JSON.parse(operationJson);
+  const db = await open();
+  const transaction = db.transaction("outbox", "readwrite", strict);
+  const done = finished(transaction);
+  const outbox = transaction.objectStore("outbox");
+  const waiting = await wait(outbox.index("document").getAll(documentId));
+  const wanted = operation.fields ? !waiting.some((entry) => entry.operation.id === operation.id) : waiting.length === 0;
+  if (wanted) outbox.add({ documentId, sending: true, operation });
+  await done;
+  return wanted;
+}
+
+export async function forgetSentFiles() {
+  const db = await open();
+  const transaction = db.transaction("files", "readwrite", strict);
+  const done = finished(transaction);
+  const files = transaction.objectStore("files");
+  for (const entry of await wait(files.getAll())) if (entry.sent) files.put({ ...entry, sent: false });
+  await done;
+}
+
 export async function everything() {
   const db = await open();
   const transaction = db.transaction(["docs", "files"]);

@@ -132,6 +132,30 @@ internal sealed class KeptStore(World world)
         return JsonSerializer.Serialize<IReadOnlyList<Operation>>(taken, ContractsJson.Default.IReadOnlyListOperation);
     }
 
+    public bool Queue(Guid documentId, string operationJson)
+    {
+        var operation = JsonSerializer.Deserialize(operationJson, ContractsJson.Default.Operation)!;
+        if (outbox.Exists(o => o.Operation.Id == operation.Id))
+        {
+            return false;
+        }
+
+        outbox.Add((operation, true));
+        ShowsWhatWaits(documentId);
+        return true;
+    }
+
+    public string List(string kind) =>
+        JsonSerializer.Serialize(
+            [
+                .. Documents
+                    .Values.Select(d => JsonSerializer.Deserialize(d, ContractsJson.Default.FieldDocument)!)
+                    .Where(d => d.Kind == kind)
+                    .Select(RecordLine.Of),
+            ],
+            ClientJson.Default.RecordLineArray
+        );
+
     public void Settle(IReadOnlyList<string> ids) => outbox.RemoveAll(o => ids.Contains(o.Operation.Id.ToString()));
 
     public string? Mark(string id, string? value)
@@ -185,6 +209,10 @@ internal sealed class SteppedStore(World world, KeptStore kept, Func<bool> alive
 
     public Task<string?> MarkAsync(string id, string? value = null) => StepAsync(() => kept.Mark(id, value));
 
+    public Task<bool> QueueAsync(Guid documentId, string operationJson) => StepAsync(() => kept.Queue(documentId, operationJson));
+
+    public Task ForgetSentFilesAsync() => Task.CompletedTask;
+
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
 
     public Task<string[]> RefusedAsync(bool again) => Task.FromResult(Array.Empty<string>());
@@ -198,7 +226,7 @@ internal sealed class SteppedStore(World world, KeptStore kept, Func<bool> alive
 
     public Task<string?> ReadAsync(Guid id) => throw new NotSupportedException();
 
-    public Task<string> ListAsync(string kind) => throw new NotSupportedException();
+    public Task<string> ListAsync(string kind) => StepAsync(() => kept.List(kind));
 
     public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) => throw new NotSupportedException();
 

@@ -10,17 +10,42 @@ namespace Rinsewright.Client.Tests.Records.Simulation;
 internal sealed class SimulatedOffice(World world)
 {
     private const int PerPage = 1;
+    private readonly SortedDictionary<long, Guid> numbers = [];
     private long revision;
+    private (Dictionary<Guid, Operation>, Dictionary<Guid, (FieldDocument, long, int)>, SortedDictionary<long, Guid>, long)? copy;
 
-    public Dictionary<Guid, Operation> Operations { get; } = [];
+    public Dictionary<Guid, Operation> Operations { get; private set; } = [];
 
-    public Dictionary<Guid, (FieldDocument Document, long Revision, int Versions)> Documents { get; } = [];
+    public Dictionary<Guid, (FieldDocument Document, long Revision, int Versions)> Documents { get; private set; } = [];
+
+    /// <summary>Whether it was ever put back to an older copy.</summary>
+    public bool Restored { get; private set; }
+
+    /// <summary>A copy of everything is made.</summary>
+    public void Copy() => copy = (new(Operations), new(Documents), new(numbers), revision);
+
+    /// <summary>What came since the copy is gone. The office does not know it.</summary>
+    public void Restore()
+    {
+        if (copy is not { } c)
+        {
+            return;
+        }
+
+        Restored = true;
+        (Operations, Documents, revision) = (new(c.Item1), new(c.Item2), c.Item4);
+        numbers.Clear();
+        foreach (var (number, id) in c.Item3)
+        {
+            numbers.Add(number, id);
+        }
+    }
 
     public OperationResults Apply(IReadOnlyList<Operation> operations) => new([.. operations.Select(ApplyOne)]);
 
     public Changes ChangesAfter(string cursor)
     {
-        var known = cursor.Length == 0 ? 0 : long.Parse(cursor, CultureInfo.InvariantCulture);
+        var (known, restarted) = Known(cursor);
         var rows = Documents.Values.Where(d => d.Revision > known).OrderBy(d => d.Revision).ToList();
         var page = rows.Take(PerPage).ToList();
         return new Changes(
@@ -37,14 +62,29 @@ internal sealed class SimulatedOffice(World world)
                     JsonSerializer.Deserialize(Text(d.Document), ContractsJson.Default.FieldDocument)
                 )),
             ],
-            (
+            Cursor(
                 page.Count == 0 ? known
                 : world.Bug == Planted.SkipsChanges ? rows[^1].Revision
                 : page[^1].Revision
-            ).ToString(CultureInfo.InvariantCulture),
+            ),
             rows.Count > page.Count,
-            false
+            restarted && world.Bug != Planted.HidesThatItWasRestored
         );
+    }
+
+    // As the server's: a number, and the operation that had it, so that a number given again after a restoration is known for another.
+    private string Cursor(long number) => number == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{number} {numbers[number]}");
+
+    private (long Known, bool Restarted) Known(string cursor)
+    {
+        if (cursor.Length == 0)
+        {
+            return (0, false);
+        }
+
+        var parts = cursor.Split(' ');
+        var number = long.Parse(parts[0], CultureInfo.InvariantCulture);
+        return numbers.TryGetValue(number, out var operation) && operation == Guid.Parse(parts[1]) ? (number, false) : (0, true);
     }
 
     public static string Text(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
@@ -80,6 +120,7 @@ internal sealed class SimulatedOffice(World world)
                 )
                 : document.With(operation);
         Documents[operation.DocumentId] = (after, ++revision, versions + 1);
+        numbers[revision] = operation.Id;
         return new OperationResult(operation.Id, "applied", revision, Repeated: false);
     }
 }

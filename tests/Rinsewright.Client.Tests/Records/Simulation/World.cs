@@ -23,6 +23,9 @@ public enum Planted
     /// <summary>What is typed takes the place of an operation that is on its way already.</summary>
     ReplacesWhatIsOnItsWay,
 
+    /// <summary>The office was put back to an older copy and goes on as if nothing were.</summary>
+    HidesThatItWasRestored,
+
     /// <summary>The office says that a page of changes goes further than it does.</summary>
     SkipsChanges,
 }

@@ -1,0 +1,74 @@
+using System.Text.Json;
+using Rinsewright.Contracts;
+using Rinsewright.Contracts.Records;
+
+namespace Rinsewright.Client.Records;
+
+// The office was restored from an older copy, or is another one: what it lost is still on the devices.
+public sealed partial class Work
+{
+    /// <summary>Queues again what the office does not have any more. What it has is left alone.</summary>
+    /// <param name="office">Everything it has, by document.</param>
+    /// <returns>How many changes were queued.</returns>
+    public async Task<int> QueueAgainAsync(IReadOnlyDictionary<Guid, Change> office)
+    {
+        var queued = 0;
+        foreach (var kind in Kinds.OfFields)
+        {
+            foreach (var line in JsonSerializer.Deserialize(await store.ListAsync(kind), ClientJson.Default.RecordLineArray) ?? [])
+            {
+                if (await OpenFieldsAsync(line.Id) is { } document)
+                {
+                    foreach (var operation in document.Operations(Known(office.GetValueOrDefault(line.Id)), preferences.Settings.Device))
+                    {
+                        queued += await QueueAsync(operation) ? 1 : 0;
+                    }
+                }
+            }
+        }
+
+        foreach (var line in await ListAsync())
+        {
+            if (await OpenAsync(line.Id) is { } proof && Missing(proof, office.GetValueOrDefault(line.Id)) is { } operation)
+            {
+                queued += await QueueAsync(operation) ? 1 : 0;
+            }
+        }
+
+        await store.ForgetSentFilesAsync();
+        await CountAsync();
+        return queued;
+    }
+
+    private Task<bool> QueueAsync(Operation operation) =>
+        store.QueueAsync(operation.DocumentId, JsonSerializer.Serialize(operation, ContractsJson.Default.Operation));
+
+    private static HashSet<Guid> Known(Change? change)
+    {
+        var known = new HashSet<Guid>();
+        foreach (var field in change?.Document?.Fields.Values ?? [])
+        {
+            for (var value = field; value is not null; value = value.Other)
+            {
+                known.Add(value.Operation);
+            }
+        }
+
+        return known;
+    }
+
+    // Older than any later change of somebody else, and just later than what the office was put back to.
+    private Operation? Missing(ProofDocument proof, Change? change) =>
+        change?.Proof is { } kept && Text(kept) == Text(proof)
+            ? null
+            : new Operation(
+                NewId(),
+                Kinds.Proof,
+                proof.Id,
+                proof.Technician,
+                preferences.Settings.Device,
+                change?.At.AddMilliseconds(1) ?? proof.At,
+                "put",
+                proof
+            );
+}
