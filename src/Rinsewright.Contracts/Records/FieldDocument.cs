@@ -94,31 +94,32 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
     /// The operations behind the values that stand here or beside what stands, each with those of its values that are left, the earliest first: what an office that was restored from an older copy is
     /// sent again. An office that has one of them already answers as it did before.
     /// </summary>
-    /// <param name="known">Operations that are not wanted.</param>
+    /// <param name="office">What the office has; what would change nothing there is left out.</param>
     /// <param name="device">Which device sends them.</param>
-    public IReadOnlyList<Operation> Operations(IReadOnlySet<Guid> known, string device)
+    public IReadOnlyList<Operation> MissingAt(FieldDocument office, string device)
     {
         var found = new Dictionary<Guid, (FieldValue First, List<FieldChange> Changes)>();
         foreach (var (path, field) in Fields)
         {
             for (var value = field; value is not null; value = value.Other)
             {
-                if (!known.Contains(value.Operation))
+                if (!found.TryGetValue(value.Operation, out var operation))
                 {
-                    if (!found.TryGetValue(value.Operation, out var operation))
-                    {
-                        found[value.Operation] = operation = (value, []);
-                    }
-
-                    operation.Changes.Add(new FieldChange(path, value.Value, value.Order, value.OverOrder, value.Over));
+                    found[value.Operation] = operation = (value, []);
                 }
+
+                operation.Changes.Add(new FieldChange(path, value.Value, value.Order, value.OverOrder, value.Over));
             }
         }
 
         var operations = new List<Operation>();
         foreach (var (id, (first, changes)) in found)
         {
-            operations.Add(new Operation(id, Kind, Id, first.Author, device, first.At, "set", null, changes));
+            var operation = new Operation(id, Kind, Id, first.Author, device, first.At, "set", null, changes);
+            if (!office.Has(operation))
+            {
+                operations.Add(operation);
+            }
         }
 
         operations.Sort((a, b) => a.Fields![0].Order.CompareTo(b.Fields![0].Order));
@@ -182,6 +183,24 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
         }
 
         return new FieldDocument(Id, Kind, Version, Sorted(all));
+    }
+
+    /// <summary>Whether an operation would change nothing here.</summary>
+    public bool Has(Operation operation)
+    {
+        foreach (var (path, field) in With(operation).Fields)
+        {
+            if (
+                !Fields.TryGetValue(path, out var mine)
+                || mine.Operation != field.Operation
+                || mine.Other?.Operation != field.Other?.Operation
+            )
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static Dictionary<string, FieldValue> Sorted(Dictionary<string, FieldValue> fields)

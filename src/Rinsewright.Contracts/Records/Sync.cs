@@ -15,7 +15,9 @@ namespace Rinsewright.Contracts.Records;
 public sealed record OperationResult(Guid Id, string Outcome, long Revision, bool Repeated, string? Reason = null, Guid? Replaced = null);
 
 /// <summary>Answer to a list of operations, in the order they were sent.</summary>
-public sealed record OperationResults(IReadOnlyList<OperationResult> Results);
+/// <param name="Results">What became of each.</param>
+/// <param name="Place">Place of the latest of them in the list of changes. A device says it where it asks for changes: a store that does not know it any more was put back to an older copy.</param>
+public sealed record OperationResults(IReadOnlyList<OperationResult> Results, string? Place = null);
 
 /// <summary>Documents that changed, oldest change first.</summary>
 /// <param name="Items">At most one page of them.</param>

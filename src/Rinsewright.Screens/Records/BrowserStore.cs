@@ -42,7 +42,11 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<string> TakeAsync(int most) => module.GetAsync<string>("take", most);
 
     /// <inheritdoc/>
-    public Task SettleAsync(IReadOnlyList<string> operationIds) => module.CallAsync("settle", operationIds);
+    public Task SettleAsync(IReadOnlyList<string> operationIds, string mark, string word) =>
+        module.CallAsync("settle", operationIds, mark, word);
+
+    /// <inheritdoc/>
+    public Task TrimAsync(string mark, string seen) => module.CallAsync("trim", mark, seen);
 
     /// <inheritdoc/>
     public Task RefuseAsync(IReadOnlyDictionary<string, string> reasons) =>
@@ -81,7 +85,7 @@ public sealed class BrowserOffice(IJSRuntime js) : IOffice
     public Task<int> SendFileAsync(string sha256) => module.GetAsync<int>("sendFile", sha256);
 
     /// <inheritdoc/>
-    public Task<OfficeAnswer> ChangesAsync(string cursor) => module.GetAsync<OfficeAnswer>("changes", cursor);
+    public Task<OfficeAnswer> ChangesAsync(string cursor, string seen) => module.GetAsync<OfficeAnswer>("changes", cursor, seen);
 
     /// <inheritdoc/>
     public Task<OfficeAnswer> HistoryAsync(Guid id) => module.GetAsync<OfficeAnswer>("history", id);

@@ -34,8 +34,11 @@ public interface IDeviceStore
     /// <summary>Marks the first operations as on their way and returns them.</summary>
     Task<string> TakeAsync(int most);
 
-    /// <summary>Removes operations the office has answered.</summary>
-    Task SettleAsync(IReadOnlyList<string> operationIds);
+    /// <summary>Removes operations the office has answered and, in the same transaction, adds a word to those remembered under a mark.</summary>
+    Task SettleAsync(IReadOnlyList<string> operationIds, string mark, string word);
+
+    /// <summary>Of the words under a mark leaves the last of those that were seen, and those added since; nothing is done where the mark no longer begins with what was seen.</summary>
+    Task TrimAsync(string mark, string seen);
 
     /// <summary>Keeps operations the office has refused, with its reasons by operation id; they are not taken again until asked for.</summary>
     Task RefuseAsync(IReadOnlyDictionary<string, string> reasons);
@@ -76,7 +79,9 @@ public interface IOffice
     Task<int> SendFileAsync(string sha256);
 
     /// <summary>Documents changed after a cursor.</summary>
-    Task<OfficeAnswer> ChangesAsync(string cursor);
+    /// <param name="cursor">Where the last answer ended; empty for the start.</param>
+    /// <param name="seen">Place of what this device sent last; empty for nothing.</param>
+    Task<OfficeAnswer> ChangesAsync(string cursor, string seen);
 
     /// <summary>Every change of a document.</summary>
     Task<OfficeAnswer> HistoryAsync(Guid id);

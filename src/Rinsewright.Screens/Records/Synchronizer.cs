@@ -13,6 +13,8 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
 {
     private const int OperationsAtOnce = 8;
     private const string CursorMark = "cursor";
+    private const string SentMark = "sent"; // places of what was sent since the office last knew them all: one put back to an older copy does not
+    private const string AgainMark = "queue-again";
     private bool again;
 
     /// <summary>State changed.</summary>
@@ -113,7 +115,8 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return false;
             }
 
-            var results = JsonSerializer.Deserialize(answer.Text, ContractsJson.Default.OperationResults)?.Results ?? [];
+            var kept = JsonSerializer.Deserialize(answer.Text, ContractsJson.Default.OperationResults);
+            var results = kept?.Results ?? [];
             if (results.Count == 0)
             {
                 return false;
@@ -122,7 +125,11 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             var refused = results
                 .Where(r => r.Outcome == "refused")
                 .ToDictionary(r => r.Id.ToString(), r => r.Reason ?? "", StringComparer.Ordinal);
-            await store.SettleAsync([.. results.Select(r => r.Id.ToString()).Where(id => !refused.ContainsKey(id))]);
+            await store.SettleAsync(
+                [.. results.Select(r => r.Id.ToString()).Where(id => !refused.ContainsKey(id))],
+                SentMark,
+                kept?.Place ?? ""
+            );
             if (refused.Count > 0)
             {
                 await store.RefuseAsync(refused);
@@ -134,8 +141,14 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     {
         while (true)
         {
+            if (await store.MarkAsync(AgainMark) == "1" && !await QueueAgainAsync())
+            {
+                return false;
+            }
+
             var cursor = await store.MarkAsync(CursorMark) ?? "";
-            var answer = await office.ChangesAsync(cursor);
+            var sent = await store.MarkAsync(SentMark) ?? "";
+            var answer = await office.ChangesAsync(cursor, sent);
             if (answer.Status is < 200 or >= 300)
             {
                 return false;
@@ -147,15 +160,16 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return false;
             }
 
-            if (changes.Restarted && cursor.Length > 0)
+            if (changes.Restarted)
             {
-                if (!await QueueAgainAsync())
-                {
-                    return false;
-                }
-
+                // Both marks go first: what another tab is told of meanwhile sets one of them anew, and is noticed again.
+                await store.MarkAsync(AgainMark, "1");
+                await store.MarkAsync(CursorMark, "");
+                await store.MarkAsync(SentMark, "");
                 continue;
             }
+
+            await store.TrimAsync(SentMark, sent);
 
             foreach (var change in changes.Items)
             {
@@ -170,13 +184,13 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
         }
     }
 
-    // The mark goes back only when everything is queued: a page closed in the middle begins anew, and what is sent twice is kept once.
+    // The mark goes only when everything is queued: a page closed in the middle begins anew, and what is sent twice is kept once.
     private async Task<bool> QueueAgainAsync()
     {
         var has = new Dictionary<Guid, Change>();
         for (var cursor = ""; ; )
         {
-            var answer = await office.ChangesAsync(cursor);
+            var answer = await office.ChangesAsync(cursor, "");
             if (
                 answer.Status is < 200 or >= 300
                 || JsonSerializer.Deserialize(answer.Text, ContractsJson.Default.Changes) is not { } changes
@@ -198,7 +212,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
         }
 
         QueuedAgain += await work.QueueAgainAsync(has);
-        await store.MarkAsync(CursorMark, "");
+        await store.MarkAsync(AgainMark, "");
         again = true;
         return true;
     }

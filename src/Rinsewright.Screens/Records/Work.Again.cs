@@ -19,7 +19,12 @@ public sealed partial class Work
             {
                 if (await OpenFieldsAsync(line.Id) is { } document)
                 {
-                    foreach (var operation in document.Operations(Known(office.GetValueOrDefault(line.Id)), preferences.Settings.Device))
+                    foreach (
+                        var operation in document.MissingAt(
+                            office.GetValueOrDefault(line.Id)?.Document ?? FieldDocument.Empty(line.Id, kind),
+                            preferences.Settings.Device
+                        )
+                    )
                     {
                         queued += await QueueAsync(operation) ? 1 : 0;
                     }
@@ -42,20 +47,6 @@ public sealed partial class Work
 
     private Task<bool> QueueAsync(Operation operation) =>
         store.QueueAsync(operation.DocumentId, JsonSerializer.Serialize(operation, ContractsJson.Default.Operation));
-
-    private static HashSet<Guid> Known(Change? change)
-    {
-        var known = new HashSet<Guid>();
-        foreach (var field in change?.Document?.Fields.Values ?? [])
-        {
-            for (var value = field; value is not null; value = value.Other)
-            {
-                known.Add(value.Operation);
-            }
-        }
-
-        return known;
-    }
 
     // Older than any later change of somebody else, and just later than what the office was put back to.
     private Operation? Missing(ProofDocument proof, Change? change) =>

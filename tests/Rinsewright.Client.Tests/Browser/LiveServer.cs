@@ -70,6 +70,16 @@ public sealed class LiveServer : IAsyncDisposable
         }
     }
 
+    /// <summary>Copies everything it keeps, while it is stopped.</summary>
+    public void Copy() => CopyFolder(data, data + "-copy");
+
+    /// <summary>Puts the copy in place of what it keeps, while it is stopped.</summary>
+    public void Restore()
+    {
+        Directory.Delete(data, true);
+        CopyFolder(data + "-copy", data);
+    }
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
@@ -77,10 +87,24 @@ public sealed class LiveServer : IAsyncDisposable
         try
         {
             Directory.Delete(data, true);
+            if (Directory.Exists(data + "-copy"))
+            {
+                Directory.Delete(data + "-copy", true);
+            }
         }
         catch (IOException)
         {
             // Left to the system's own cleaning.
+        }
+    }
+
+    private static void CopyFolder(string from, string to)
+    {
+        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+        {
+            var target = Path.Combine(to, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(file, target, overwrite: true);
         }
     }
 

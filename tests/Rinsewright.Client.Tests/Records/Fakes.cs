@@ -83,9 +83,24 @@ internal sealed class MemoryStore : IDeviceStore
         return Task.FromResult(JsonSerializer.Serialize(taken, ContractsJson.Default.IReadOnlyListOperation));
     }
 
-    public Task SettleAsync(IReadOnlyList<string> operationIds)
+    public Task TrimAsync(string mark, string seen)
+    {
+        if (seen.Length > 0 && (marks.GetValueOrDefault(mark) + " ").StartsWith(seen + " ", StringComparison.Ordinal))
+        {
+            marks[mark] = seen.Split(' ')[^1] + marks[mark][seen.Length..];
+        }
+
+        return Task.CompletedTask;
+    }
+
+    public Task SettleAsync(IReadOnlyList<string> operationIds, string mark, string word)
     {
         outbox.RemoveAll(o => operationIds.Contains(o.Operation.Id.ToString()));
+        if (word.Length > 0)
+        {
+            marks[mark] = marks.GetValueOrDefault(mark) is { Length: > 0 } words ? $"{words} {word}" : word;
+        }
+
         return Task.CompletedTask;
     }
 
@@ -210,7 +225,7 @@ internal sealed class MemoryOffice : IOffice
 
     public Task<int> SendFileAsync(string sha256) => Task.FromResult(Away ? 0 : 201);
 
-    public Task<OfficeAnswer> ChangesAsync(string cursor) =>
+    public Task<OfficeAnswer> ChangesAsync(string cursor, string seen) =>
         Task.FromResult(
             Away
                 ? new OfficeAnswer(0, "")

@@ -70,7 +70,7 @@ public sealed class RestoredOfficeTests
             await work.SaveAsync(proof);
         }
 
-        await store.SettleAsync([.. Sent(await store.TakeAsync(9)).Select(o => o.Id.ToString())]);
+        await store.SettleAsync([.. Sent(await store.TakeAsync(9)).Select(o => o.Id.ToString())], "", "");
         var written = Made.AddHours(3);
         Change Has(ProofDocument p) => new(p.Id, Kinds.Proof, "put", written, "Ruth Ames", false, 1, p);
 
@@ -168,7 +168,7 @@ public sealed class RestoredOfficeTests
             return Task.FromResult(new OfficeAnswer(200, JsonSerializer.Serialize(results, ContractsJson.Default.OperationResults)));
         }
 
-        public Task<OfficeAnswer> ChangesAsync(string cursor)
+        public Task<OfficeAnswer> ChangesAsync(string cursor, string seen)
         {
             if (AnswersLeft-- <= 0)
             {

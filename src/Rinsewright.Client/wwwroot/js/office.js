@@ -30,8 +30,8 @@ export async function sendFile(sha256) {
   return answer.status;
 }
 
-export async function changes(cursor) {
-  return await reach("api/changes?after=" + encodeURIComponent(cursor), {});
+export async function changes(cursor, seen) {
+  return await reach("api/changes?after=" + encodeURIComponent(cursor) + "&seen=" + encodeURIComponent(seen), {});
 }
 
 export async function history(id) {

@@ -123,13 +123,29 @@ export async function take(most) {
   return JSON.stringify(entries.map((entry) => entry.operation));
 }
 
-export async function settle(operationIds) {
+export async function settle(operationIds, mark, word) {
   const gone = new Set(operationIds);
   const db = await open();
-  const transaction = db.transaction("outbox", "readwrite", strict);
+  const transaction = db.transaction(["outbox", "marks"], "readwrite", strict);
   const done = finished(transaction);
   const outbox = transaction.objectStore("outbox");
   for (const entry of await wait(outbox.getAll())) if (gone.has(entry.operation.id)) outbox.delete(entry.seq);
+  if (word) {
+    const marks = transaction.objectStore("marks");
+    const words = (await wait(marks.get(mark)))?.value;
+    marks.put({ id: mark, value: words ? words + " " + word : word });
+  }
+  await done;
+}
+
+// Of the words that were seen the last stays, with what came since.
+export async function trim(mark, seen) {
+  const db = await open();
+  const transaction = db.transaction("marks", "readwrite", strict);
+  const done = finished(transaction);
+  const marks = transaction.objectStore("marks");
+  const words = (await wait(marks.get(mark)))?.value ?? "";
+  if (seen && (words + " ").startsWith(seen + " ")) marks.put({ id: mark, value: seen.split(" ").at(-1) + words.slice(seen.length) });
   await done;
 }
 

@@ -156,7 +156,22 @@ internal sealed class KeptStore(World world)
             ClientJson.Default.RecordLineArray
         );
 
-    public void Settle(IReadOnlyList<string> ids) => outbox.RemoveAll(o => ids.Contains(o.Operation.Id.ToString()));
+    public void Settle(IReadOnlyList<string> ids, string mark, string word)
+    {
+        outbox.RemoveAll(o => ids.Contains(o.Operation.Id.ToString()));
+        if (word.Length > 0)
+        {
+            marks[mark] = marks.GetValueOrDefault(mark) is { Length: > 0 } words ? $"{words} {word}" : word;
+        }
+    }
+
+    public void Trim(string mark, string seen)
+    {
+        if (seen.Length > 0 && (marks.GetValueOrDefault(mark) + " ").StartsWith(seen + " ", StringComparison.Ordinal))
+        {
+            marks[mark] = seen.Split(' ')[^1] + marks[mark][seen.Length..];
+        }
+    }
 
     public string? Mark(string id, string? value)
     {
@@ -200,10 +215,17 @@ internal sealed class SteppedStore(World world, KeptStore kept, Func<bool> alive
 
     public Task<string> TakeAsync(int most) => StepAsync(() => kept.Take(most));
 
-    public Task SettleAsync(IReadOnlyList<string> operationIds) =>
+    public Task TrimAsync(string mark, string seen) =>
         StepAsync(() =>
         {
-            kept.Settle(operationIds);
+            kept.Trim(mark, seen);
+            return true;
+        });
+
+    public Task SettleAsync(IReadOnlyList<string> operationIds, string mark, string word) =>
+        StepAsync(() =>
+        {
+            kept.Settle(operationIds, mark, word);
             return true;
         });
 

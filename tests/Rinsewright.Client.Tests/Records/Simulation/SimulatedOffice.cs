@@ -41,11 +41,14 @@ internal sealed class SimulatedOffice(World world)
         }
     }
 
-    public OperationResults Apply(IReadOnlyList<Operation> operations) => new([.. operations.Select(ApplyOne)]);
+    public OperationResults Apply(IReadOnlyList<Operation> operations) =>
+        new([.. operations.Select(ApplyOne)], Cursor(operations.Max(o => numbers.LastOrDefault(n => n.Value == o.Id).Key)));
 
-    public Changes ChangesAfter(string cursor)
+    public Changes ChangesAfter(string cursor, string seen)
     {
-        var (known, restarted) = Known(cursor);
+        var (known, restarted) = seen.Split(' ', StringSplitOptions.RemoveEmptyEntries).Any(s => Known(s).Restarted)
+            ? (0, true)
+            : Known(cursor);
         var rows = Documents.Values.Where(d => d.Revision > known).OrderBy(d => d.Revision).ToList();
         var page = rows.Take(PerPage).ToList();
         return new Changes(
@@ -68,12 +71,13 @@ internal sealed class SimulatedOffice(World world)
                 : page[^1].Revision
             ),
             rows.Count > page.Count,
-            restarted && world.Bug != Planted.HidesThatItWasRestored
+            restarted
         );
     }
 
     // As the server's: a number, and the operation that had it, so that a number given again after a restoration is known for another.
-    private string Cursor(long number) => number == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{number} {numbers[number]}");
+    private string Cursor(long number) =>
+        number == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{number}-{numbers.GetValueOrDefault(number):n}");
 
     private (long Known, bool Restarted) Known(string cursor)
     {
@@ -82,12 +86,28 @@ internal sealed class SimulatedOffice(World world)
             return (0, false);
         }
 
-        var parts = cursor.Split(' ');
+        var parts = cursor.Split('-');
         var number = long.Parse(parts[0], CultureInfo.InvariantCulture);
-        return numbers.TryGetValue(number, out var operation) && operation == Guid.Parse(parts[1]) ? (number, false) : (0, true);
+        if (world.Bug == Planted.HidesThatItWasRestored)
+        {
+            return (Math.Min(number, revision), false);
+        }
+
+        return numbers.TryGetValue(number, out var operation) && operation == Guid.ParseExact(parts[1], "n") ? (number, false) : (0, true);
     }
 
     public static string Text(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
+
+    // After a restoration devices send what stands with them: of one operation another device may have more left than the first.
+    private void Complete(Operation operation)
+    {
+        var (document, _, versions) = Documents[operation.DocumentId];
+        if (!document.Has(operation))
+        {
+            Documents[operation.DocumentId] = (document.With(operation), ++revision, versions);
+            numbers[revision] = operation.Id;
+        }
+    }
 
     private OperationResult ApplyOne(Operation operation)
     {
@@ -98,6 +118,7 @@ internal sealed class SimulatedOffice(World world)
 
         if (Operations.ContainsKey(operation.Id) && world.Bug != Planted.AppliesTwice)
         {
+            Complete(operation);
             return new OperationResult(operation.Id, "applied", 1, Repeated: true);
         }
 
@@ -157,7 +178,7 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
         return new OfficeAnswer(200, JsonSerializer.Serialize(results, ContractsJson.Default.OperationResults));
     }
 
-    public async Task<OfficeAnswer> ChangesAsync(string cursor)
+    public async Task<OfficeAnswer> ChangesAsync(string cursor, string seen)
     {
         await world.StopAsync(alive);
         if (Loses())
@@ -165,7 +186,7 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
             return Nothing;
         }
 
-        var changes = JsonSerializer.Serialize(office.ChangesAfter(cursor), ContractsJson.Default.Changes);
+        var changes = JsonSerializer.Serialize(office.ChangesAfter(cursor, seen), ContractsJson.Default.Changes);
         await world.StopAsync(alive);
         return Loses() ? Nothing : new OfficeAnswer(200, changes);
     }
