@@ -24,6 +24,9 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     /// <summary>Whether the office answered last time; null before the first try.</summary>
     public bool? Reached { get; private set; }
 
+    /// <summary>Whether the office wants to know who this is: nothing is sent or fetched until somebody has signed in, and nothing is lost.</summary>
+    public bool NeedsSignIn { get; private set; }
+
     /// <summary>When everything was last sent.</summary>
     public DateTimeOffset? SentAt { get; private set; }
 
@@ -53,6 +56,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             do
             {
                 again = false;
+                NeedsSignIn = false;
                 Reached = await OnceAsync();
             } while (again);
         }
@@ -73,7 +77,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     {
         foreach (var file in await store.UnsentFilesAsync())
         {
-            if (await office.SendFileAsync(file) == 0)
+            if (!Through(await office.SendFileAsync(file)))
             {
                 return false;
             }
@@ -86,6 +90,13 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
 
         SentAt = clock.GetLocalNow();
         return await FetchAsync();
+    }
+
+    // Whether to go on after an answer: not without one, and not where somebody has to sign in first.
+    private bool Through(int status)
+    {
+        NeedsSignIn |= status == 401;
+        return status is not (0 or 401);
     }
 
     private async Task<bool> SendAsync()
@@ -105,7 +116,12 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 continue;
             }
 
-            if (answer.Status is < 200 or >= 300)
+            if (answer.Status == 403)
+            {
+                return true; // an account that only looks; what waits is kept
+            }
+
+            if (!Through(answer.Status) || answer.Status is < 200 or >= 300)
             {
                 return false;
             }
@@ -133,7 +149,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
         {
             var cursor = await store.MarkAsync(CursorMark) ?? "";
             var answer = await office.ChangesAsync(cursor);
-            if (answer.Status is < 200 or >= 300)
+            if (!Through(answer.Status) || answer.Status is < 200 or >= 300)
             {
                 return false;
             }
@@ -142,6 +158,11 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             if (changes is null)
             {
                 return false;
+            }
+
+            if (changes.Restarted && !preferences.MayWrite)
+            {
+                await store.ForgetAsync(); // other kitchens than before: what this account no longer sees goes
             }
 
             foreach (var change in changes.Items)

@@ -130,6 +130,14 @@ internal sealed class MemoryStore : IDeviceStore
         return Task.FromResult(marks.GetValueOrDefault(id));
     }
 
+    public Task ForgetAsync()
+    {
+        Documents.Clear();
+        Lines.Clear();
+        marks.Remove("cursor");
+        return Task.CompletedTask;
+    }
+
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
 
     private static string KindOf(string line)
@@ -143,7 +151,7 @@ internal sealed class MemoryStore : IDeviceStore
         if (json is not null)
         {
             var operation = JsonSerializer.Deserialize(json, ContractsJson.Default.Operation)!;
-            outbox.RemoveAll(o => o.Operation.DocumentId == operation.DocumentId && !o.Sending);
+            outbox.RemoveAll(o => o.Operation.DocumentId == operation.DocumentId && o.Operation.Account == operation.Account && !o.Sending);
             outbox.Add((operation, false));
         }
 
@@ -160,6 +168,9 @@ internal sealed class MemoryOffice : IOffice
 
     public bool Away { get; set; }
 
+    /// <summary>Status of every answer, where it is another than good.</summary>
+    public int Status { get; set; } = 200;
+
     /// <summary>Why it refuses everything; null where it does not.</summary>
     public string? Refuses { get; set; }
 
@@ -168,6 +179,11 @@ internal sealed class MemoryOffice : IOffice
         if (Away)
         {
             return Task.FromResult(new OfficeAnswer(0, ""));
+        }
+
+        if (Status != 200)
+        {
+            return Task.FromResult(new OfficeAnswer(Status, ""));
         }
 
         var operations = JsonSerializer.Deserialize(operationsJson, ContractsJson.Default.IReadOnlyListOperation)!;

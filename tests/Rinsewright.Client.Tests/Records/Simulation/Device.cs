@@ -185,6 +185,9 @@ internal sealed class SteppedStore(World world, KeptStore kept, Func<bool> alive
 
     public Task<string?> MarkAsync(string id, string? value = null) => StepAsync(() => kept.Mark(id, value));
 
+    // Nobody changes the account in these histories.
+    public Task ForgetAsync() => throw new NotSupportedException();
+
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
 
     public Task<string[]> RefusedAsync(bool again) => Task.FromResult(Array.Empty<string>());
