@@ -1,3 +1,5 @@
+using System.Net;
+using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
@@ -93,9 +95,35 @@ public sealed class TestServer : WebApplicationFactory<Program>
             builder.UseSetting(key, value);
         }
 
+        builder.ConfigureTestServices(s => s.AddSingleton<IStartupFilter, RemoteAddress>());
         if (clock is not null)
         {
             builder.ConfigureTestServices(s => s.Replace(ServiceDescriptor.Singleton(clock)));
         }
     }
+}
+
+/// <summary>Lets a request say where it comes from, since in this process it comes from nowhere.</summary>
+public sealed class RemoteAddress : IStartupFilter
+{
+    /// <summary>Header with the address.</summary>
+    public const string Header = "X-Test-Remote";
+
+    /// <inheritdoc/>
+    public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) =>
+        app =>
+        {
+            app.Use(
+                (context, go) =>
+                {
+                    if (IPAddress.TryParse(context.Request.Headers[Header].ToString(), out var address))
+                    {
+                        context.Connection.RemoteIpAddress = address;
+                    }
+
+                    return go(context);
+                }
+            );
+            next(app);
+        };
 }

@@ -115,7 +115,7 @@ public sealed class FieldDocument(Guid id, string kind, int version, IReadOnlyDi
         var operations = new List<Operation>();
         foreach (var (id, (first, changes)) in found)
         {
-            var operation = new Operation(id, Kind, Id, first.Author, device, first.At, "set", null, changes);
+            var operation = new Operation(id, Kind, Id, first.Author, device, first.At, "set", null, changes, Again: true);
             if (!office.Has(operation))
             {
                 operations.Add(operation);

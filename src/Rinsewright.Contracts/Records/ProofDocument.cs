@@ -52,6 +52,8 @@ public sealed record FileReference(string Sha256, string Name, long Size);
 /// <param name="Action"><c>put</c> or <c>delete</c> of a whole document, <c>set</c> of fields.</param>
 /// <param name="Proof">The document for <c>put</c>.</param>
 /// <param name="Fields">What is written for <c>set</c>.</param>
+/// <param name="Account">Account that was signed in on the device when it was kept; null for none. The office takes it from nobody else.</param>
+/// <param name="Again">Whether it was sent before and an office put back to an older copy lost it: its author is who wrote it then.</param>
 public sealed record Operation(
     Guid Id,
     string Kind,
@@ -61,5 +63,7 @@ public sealed record Operation(
     DateTimeOffset At,
     string Action,
     ProofDocument? Proof,
-    IReadOnlyList<FieldChange>? Fields = null
+    IReadOnlyList<FieldChange>? Fields = null,
+    Guid? Account = null,
+    bool Again = false
 );

@@ -219,7 +219,7 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
     // Machines of a version that did not send them: each becomes a document once. Whoever is interrupted begins again; nothing is written twice.
     private async Task CarryAsync()
     {
-        if (await store.MarkAsync(CarriedMark) == FieldDocument.Yes)
+        if (!work.MayWrite || await store.MarkAsync(CarriedMark) == FieldDocument.Yes)
         {
             return;
         }

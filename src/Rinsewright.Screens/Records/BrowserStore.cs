@@ -63,6 +63,9 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<string?> MarkAsync(string id, string? value = null) => module.GetAsync<string?>("mark", id, value);
 
     /// <inheritdoc/>
+    public Task ForgetAsync() => module.CallAsync("forget");
+
+    /// <inheritdoc/>
     public Task<string[]> UnsentFilesAsync() => module.GetAsync<string[]>("unsentFiles");
 
     /// <inheritdoc/>

@@ -53,6 +53,9 @@ public interface IDeviceStore
     /// <summary>A small remembered text, such as the cursor; null where there is none.</summary>
     Task<string?> MarkAsync(string id, string? value = null);
 
+    /// <summary>Removes the documents that came from the office or went there; what waits to be sent, files and marks stay.</summary>
+    Task ForgetAsync();
+
     /// <summary>Files the office does not have yet.</summary>
     Task<string[]> UnsentFilesAsync();
 

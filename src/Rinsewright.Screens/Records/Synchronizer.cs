@@ -12,6 +12,7 @@ namespace Rinsewright.Client.Records;
 public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, Preferences preferences, TimeProvider clock)
 {
     private const int OperationsAtOnce = 8;
+    private const int ListsUnseen = 20; // lists sent before the office is asked whether it still knows them: each place is a word of the question
     private const string CursorMark = "cursor";
     private const string SentMark = "sent"; // places of what was sent since the office last knew them all: one put back to an older copy does not
     private const string AgainMark = "queue-again";
@@ -25,6 +26,9 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
 
     /// <summary>Whether the office answered last time; null before the first try.</summary>
     public bool? Reached { get; private set; }
+
+    /// <summary>Whether the office wants to know who this is: nothing is sent or fetched until somebody has signed in, and nothing is lost.</summary>
+    public bool NeedsSignIn { get; private set; }
 
     /// <summary>When everything was last sent.</summary>
     public DateTimeOffset? SentAt { get; private set; }
@@ -58,6 +62,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             do
             {
                 again = false;
+                NeedsSignIn = false;
                 Reached = await OnceAsync();
             } while (again);
         }
@@ -78,7 +83,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     {
         foreach (var file in await store.UnsentFilesAsync())
         {
-            if (await office.SendFileAsync(file) == 0)
+            if (!Through(await office.SendFileAsync(file)))
             {
                 return false;
             }
@@ -93,10 +98,27 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
         return await FetchAsync();
     }
 
+    // Whether to go on after an answer: not without one, and not where somebody has to sign in first.
+    private bool Through(int status)
+    {
+        NeedsSignIn |= status == 401;
+        return status is not (0 or 401);
+    }
+
     private async Task<bool> SendAsync()
     {
+        var lists = (await store.MarkAsync(SentMark))?.Split(' ').Length ?? 0;
         for (var most = OperationsAtOnce; ; )
         {
+            if (lists++ >= ListsUnseen)
+            {
+                lists = 0;
+                if (!await FetchAsync())
+                {
+                    return false;
+                }
+            }
+
             var json = await store.TakeAsync(most);
             if (json == "[]")
             {
@@ -110,7 +132,12 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 continue;
             }
 
-            if (answer.Status is < 200 or >= 300)
+            if (answer.Status == 403)
+            {
+                return true; // an account that only looks; what waits is kept
+            }
+
+            if (!Through(answer.Status) || answer.Status is < 200 or >= 300)
             {
                 return false;
             }
@@ -149,7 +176,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             var cursor = await store.MarkAsync(CursorMark) ?? "";
             var sent = await store.MarkAsync(SentMark) ?? "";
             var answer = await office.ChangesAsync(cursor, sent);
-            if (answer.Status is < 200 or >= 300)
+            if (!Through(answer.Status) || answer.Status is < 200 or >= 300)
             {
                 return false;
             }
@@ -160,7 +187,11 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return false;
             }
 
-            if (changes.Restarted)
+            if (changes.Restarted && !preferences.MayWrite)
+            {
+                await store.ForgetAsync(); // other kitchens than before: what this account no longer sees goes
+            }
+            else if (changes.Restarted)
             {
                 // Both marks go first: what another tab is told of meanwhile sets one of them anew, and is noticed again.
                 await store.MarkAsync(AgainMark, "1");

@@ -60,6 +60,7 @@ public sealed partial class Work
                 preferences.Settings.Device,
                 change?.At.AddMilliseconds(1) ?? proof.At,
                 "put",
-                proof
+                proof,
+                Again: true
             );
 }

@@ -98,6 +98,11 @@ public sealed partial class Work
     private async Task<FieldDocument> WriteAsync(string kind, Guid id, Func<FieldDocument, Operation?> write, bool typing)
     {
         var after = FieldDocument.Empty(id, kind);
+        if (!MayWrite)
+        {
+            return await OpenFieldsAsync(id) ?? after;
+        }
+
         Writing++;
         Changed?.Invoke();
         try
@@ -110,6 +115,8 @@ public sealed partial class Work
                 {
                     return before;
                 }
+
+                operation = operation with { Account = preferences.Settings.Account };
 
                 var draft = typing && read[1].Length > 0 ? JsonSerializer.Deserialize(read[1], ContractsJson.Default.Operation) : null;
                 draft = draft is not null && IsStillTyped(draft, operation, before) ? draft : null;
@@ -146,6 +153,7 @@ public sealed partial class Work
         return since >= TimeSpan.Zero
             && since < Typing
             && draft.Author == next.Author
+            && draft.Account == next.Account
             && draft.Fields is { } fields
             && fields.Count == next.Fields!.Count
             && fields.All(f => next.Fields.Any(n => n.Path == f.Path) && document.Fields[f.Path].Operation == draft.Id);

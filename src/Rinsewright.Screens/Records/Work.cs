@@ -32,6 +32,9 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
     /// <summary>Whether anything was saved since the page was opened.</summary>
     public bool Saved { get; private set; }
 
+    /// <summary>Whether anything may be written here; where not, what is asked to be written is left out and what stands is given back.</summary>
+    public bool MayWrite => preferences.MayWrite;
+
     /// <summary>Saves a proof and queues it.</summary>
     /// <param name="proof">The proof.</param>
     /// <param name="unjudged">Whether its report is older than what is asked: opening it judges it again.</param>
@@ -94,8 +97,23 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
 
     private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
     {
+        if (!MayWrite)
+        {
+            return;
+        }
+
         var settings = preferences.Settings;
-        var operation = new Operation(NewId(), Kinds.Proof, id, settings.Technician, settings.Device, clock.GetLocalNow(), action, proof);
+        var operation = new Operation(
+            NewId(),
+            Kinds.Proof,
+            id,
+            settings.Technician,
+            settings.Device,
+            clock.GetLocalNow(),
+            action,
+            proof,
+            Account: settings.Account
+        );
         var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
         Writing++;
         Changed?.Invoke();

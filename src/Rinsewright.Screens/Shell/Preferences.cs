@@ -4,14 +4,19 @@ using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Client.Shell;
 
-/// <summary>What this device remembers of its person. Theme: <c>system</c>, <c>light</c>, <c>dark</c>. Units: <c>asRead</c>, <c>us</c>, <c>si</c>. Paper: <c>letter</c>, <c>a4</c>.</summary>
+/// <summary>
+/// What this device remembers of its person: also the account that was signed in last, its role, and when the server last said so, for the time without a signal. Theme: <c>system</c>, <c>light</c>, <c>dark</c>. Units: <c>asRead</c>, <c>us</c>, <c>si</c>. Paper: <c>letter</c>, <c>a4</c>.
+/// </summary>
 public sealed record DeviceSettings(
     string Theme = "system",
     string? Language = null,
     string Units = "asRead",
     string Paper = "letter",
     string Technician = "",
-    string Device = ""
+    string Device = "",
+    Guid? Account = null,
+    string Role = "",
+    DateTimeOffset? Checked = null
 );
 
 /// <summary>The settings in use, and the words and units that follow from them. Every change is kept at once.</summary>
@@ -22,6 +27,9 @@ public sealed class Preferences(IDevice device)
 
     /// <summary>The settings.</summary>
     public DeviceSettings Settings { get; private set; } = new(Language: "en");
+
+    /// <summary>Whether who is signed in may change anything: a kitchen's account only looks.</summary>
+    public bool MayWrite => Settings.Role != Contracts.Accounts.Roles.Kitchen;
 
     /// <summary>Language shown.</summary>
     public string Language => Settings.Language ?? "en";

@@ -27,8 +27,9 @@ public static class Json
         options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
         options.NumberHandling = JsonNumberHandling.Strict;
         options.RespectNullableAnnotations = true;
-        options.TypeInfoResolverChain.Insert(0, ContractsJson.Default.WithAddedModifier(RequireWhatMayNotBeAbsent));
-        options.TypeInfoResolverChain.Add(new DefaultJsonTypeInfoResolver());
+        options.TypeInfoResolverChain.Clear(); // the framework's own, which would answer before ours for what is not in the contracts
+        options.TypeInfoResolverChain.Add(ContractsJson.Default.WithAddedModifier(RequireWhatMayNotBeAbsent));
+        options.TypeInfoResolverChain.Add(new DefaultJsonTypeInfoResolver { Modifiers = { RequireWhatMayNotBeAbsent } });
     }
 
     // Nulls are left out when writing, so a nullable field may be absent when reading; any other field without a default may not.

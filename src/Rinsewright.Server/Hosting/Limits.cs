@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.RateLimiting;
+using Rinsewright.Server.Accounts;
 using Rinsewright.Server.Records;
 
 namespace Rinsewright.Server.Hosting;
@@ -29,6 +30,12 @@ public static class Limits
     /// <summary>Name of the limit on proofs computed at once.</summary>
     public const string Computing = "Computing";
 
+    /// <summary>Name of the limit on tries to sign in.</summary>
+    public const string SigningIn = "SigningIn";
+
+    /// <summary>Tries to sign in, or to take an invitation, a minute from one address.</summary>
+    public const int SignInsPerMinute = 30;
+
     /// <summary>Registers them.</summary>
     public static void AddLimits(this WebApplicationBuilder builder)
     {
@@ -46,6 +53,7 @@ public static class Limits
         builder.Services.AddRateLimiter(r =>
         {
             r.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(PerAddress);
+            r.AddPolicy(SigningIn, c => PerMinute(c, SignInsPerMinute));
             r.AddConcurrencyLimiter(
                 Computing,
                 c =>
@@ -73,9 +81,12 @@ public static class Limits
     // Only the interface is counted: the first load of the client is a few hundred small files.
     private static RateLimitPartition<string> PerAddress(HttpContext context) =>
         context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal)
-            ? RateLimitPartition.GetFixedWindowLimiter(
-                context.Connection.RemoteIpAddress?.ToString() ?? "",
-                _ => new FixedWindowRateLimiterOptions { PermitLimit = RequestsPerMinute, Window = TimeSpan.FromMinutes(1) }
-            )
+            ? PerMinute(context, RequestsPerMinute)
             : RateLimitPartition.GetNoLimiter("");
+
+    private static RateLimitPartition<string> PerMinute(HttpContext context, int most) =>
+        RateLimitPartition.GetFixedWindowLimiter(
+            Origin.AddressOf(context),
+            _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = TimeSpan.FromMinutes(1) }
+        );
 }

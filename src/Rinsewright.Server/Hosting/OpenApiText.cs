@@ -18,7 +18,8 @@ public static class OpenApiText
                     Description =
                         "Proofs of sanitization, their original files, and changes between devices. A POST that carries no JSON carries the header "
                         + SameOrigin.Header
-                        + ". Requests that change something come from the server's own pages or from a program that is not a browser.",
+                        + ". Requests that change something come from the server's own pages or from a program that is not a browser. Once there are accounts, a program signs in at /api/sign-in and "
+                        + "sends the cookie: 401 says that nobody is signed in, 403 that the account may not.",
                 };
                 document.Servers?.Clear();
                 return Task.CompletedTask;

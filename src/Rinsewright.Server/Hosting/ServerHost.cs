@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.HttpOverrides;
+using Rinsewright.Server.Accounts;
 using Rinsewright.Server.Demo;
 using Rinsewright.Server.Records;
 using Rinsewright.Server.Sanitization;
@@ -31,15 +33,20 @@ public static class ServerHost
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddJson();
         builder.Services.AddProblems();
+        builder.Services.AddAccounts();
         builder.Services.AddAccess();
         builder.Services.AddOpenApi(OpenApiText.Set);
         builder.Services.AddStore(settings);
         builder.Services.AddSingleton<OriginalFiles>();
         builder.Services.AddScoped<OperationLog>();
         builder.Services.AddScoped<ProofStore>();
+        builder.Services.AddScoped<ChangeFeed>();
         builder.Services.AddScoped<DemoService>();
 
         var app = builder.Build();
+        // The scheme a proxy on this computer was called by, so that behind HTTPS the cookie is for HTTPS alone. Whose address it names is not taken for the caller's here:
+        // while there is no account, who comes through a proxy on this computer counts as being at it, as the handbook says.
+        app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedProto });
         app.UseSecurityHeaders();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
@@ -48,6 +55,7 @@ public static class ServerHost
         app.UseRouting();
         app.UseRequestTimeouts();
         app.UseRateLimiter();
+        app.UseAuthentication();
         app.UseAuthorization();
         MapEndpoints(app);
         return app;
@@ -55,15 +63,19 @@ public static class ServerHost
 
     private static void MapEndpoints(WebApplication app)
     {
-        app.MapGroup("").RequireAuthorization(Access.Local).MapStaticAssets(); // through a group, so that every endpoint it adds declares the policy
-        var api = app.MapGroup("/api").RequireAuthorization(Access.Local);
+        app.MapGroup("").RequireAuthorization(Access.Door).MapStaticAssets(); // through a group, so that every endpoint it adds declares the policy
+        var api = app.MapGroup("/api");
+        api.MapSignIn();
+        api.MapPasskeys();
+        api.MapOwn();
+        api.MapPeople();
         api.MapProof();
         api.MapOperations();
         api.MapProofs();
         api.MapFiles();
         api.MapDemo();
-        app.MapHealth().RequireAuthorization(Access.Local);
-        app.MapOpenApi().RequireAuthorization(Access.Local);
+        app.MapHealth().RequireAuthorization(Access.Door);
+        app.MapOpenApi().RequireAuthorization(Access.Door);
     }
 
     /// <summary>Opens the store, starts, says where it is, and runs until it is stopped.</summary>
@@ -80,6 +92,8 @@ public static class ServerHost
             await scope.ServiceProvider.GetRequiredService<DemoService>().SeedOnceAsync(stopping);
         }
 
+        var link = settings.InviteOffice ? await OfficeLink.MakeAsync(app.Services, stopping) : null;
+
         try
         {
             await app.StartAsync(stopping);
@@ -93,6 +107,11 @@ public static class ServerHost
         Console.WriteLine(
             settings.Words.Say("server.start.running", ("address", string.Join(", ", Addresses(app))), ("place", settings.StorePlace))
         );
+        if (link is not null)
+        {
+            Console.WriteLine(settings.Words.Say("server.start.office-link", ("link", OfficeLink.At(Addresses(app).First(), link))));
+        }
+
         await app.WaitForShutdownAsync();
     }
 

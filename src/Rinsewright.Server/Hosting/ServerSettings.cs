@@ -6,16 +6,18 @@ namespace Rinsewright.Server.Hosting;
 /// <param name="DataFolder">Where the SQLite file and, unless set apart, original files lie.</param>
 /// <param name="FilesFolder">Where original files lie; shared between server processes of a team.</param>
 /// <param name="PostgresConnection">PostgreSQL connection string; null for the SQLite file.</param>
-/// <param name="AllowOpenNetwork">Whether other computers may reach the server itself. There is no sign-in yet.</param>
+/// <param name="AllowOpenNetwork">Whether other computers may reach the server itself; while there is no account they may do everything then.</param>
 /// <param name="Demo">Whether the demo service is put into a new store.</param>
 /// <param name="Language">Language of what the server prints when it starts.</param>
+/// <param name="InviteOffice">Whether the start prints a link that makes an account of the office, once, within an hour: for whoever has lost every password.</param>
 public sealed record ServerSettings(
     string DataFolder,
     string FilesFolder,
     string? PostgresConnection,
     bool AllowOpenNetwork,
     bool Demo,
-    string Language
+    string Language,
+    bool InviteOffice = false
 )
 {
     /// <summary>Address where no other is set.</summary>
@@ -45,6 +47,8 @@ public sealed record ServerSettings(
             ["Logging:LogLevel:Microsoft.Extensions.Hosting.Internal.Host"] = "Critical",
             // A failed command comes up as an exception anyway; on a new PostgreSQL database the first question for migrations is one that fails.
             ["Logging:LogLevel:Microsoft.EntityFrameworkCore.Database.Command"] = "None",
+            // That keys of cookies rest as they are is our decision (decision 14) and no news at every start.
+            ["Logging:LogLevel:Microsoft.AspNetCore.DataProtection"] = "Error",
             ["Rinsewright:Demo"] = "true",
         };
 
@@ -60,7 +64,8 @@ public sealed record ServerSettings(
             Text(section["Database"]),
             YesOrNo(section, "AllowOpenNetwork"),
             YesOrNo(section, "Demo"),
-            Text(section["Language"]) ?? SystemLanguage
+            Text(section["Language"]) ?? SystemLanguage,
+            YesOrNo(section, "InviteOffice")
         );
     }
 

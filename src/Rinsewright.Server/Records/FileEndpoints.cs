@@ -12,6 +12,7 @@ public static class FileEndpoints
     public static void MapFiles(this IEndpointRouteBuilder api)
     {
         api.MapPut("/files/{sha256}", PutAsync)
+            .RequireAuthorization(Access.Work)
             .WithName("put-file")
             .WithSummary("Keep an original file under the SHA-256 of its bytes; 201 where it is new, 200 where it was there")
             .Accepts<Stream>(MediaTypeNames.Application.Octet, "*/*")
@@ -22,7 +23,8 @@ public static class FileEndpoints
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
             .WithRequestTimeout(Limits.Long);
-        api.MapGet("/files/{sha256}", Get)
+        api.MapGet("/files/{sha256}", GetAsync)
+            .RequireAuthorization(Access.Read)
             .WithName("file")
             .WithSummary("An original file, byte for byte")
             .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Application.Octet)
@@ -50,9 +52,15 @@ public static class FileEndpoints
         };
     }
 
-    private static IResult Get(string sha256, HttpContext context, OriginalFiles files)
+    private static async Task<IResult> GetAsync(
+        string sha256,
+        HttpContext context,
+        OriginalFiles files,
+        ProofStore store,
+        CancellationToken ct
+    )
     {
-        if (!OriginalFiles.IsSha256(sha256) || files.Open(sha256) is not { } file)
+        if (!OriginalFiles.IsSha256(sha256) || !await store.MayHaveAsync(sha256, ct) || files.Open(sha256) is not { } file)
         {
             return Problems.Result(context, StatusCodes.Status404NotFound, "server.problem.no-file");
         }

@@ -10,16 +10,19 @@ public static class OperationEndpoints
     public static void MapOperations(this IEndpointRouteBuilder api)
     {
         api.MapPost("/operations", SendAsync)
+            .RequireAuthorization(Access.Work)
             .WithName("send-operations")
             .WithSummary("Apply a list of operations, each once; sending it again gives the same answers")
             .Takes(Limits.MostOperationBytes)
             .Produces<OperationResults>()
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
-        api.MapGet("/changes", (string? after, ProofStore store, CancellationToken ct) => store.ChangesAsync(after, ct))
+        api.MapGet("/changes", (string? after, string? seen, ChangeFeed feed, CancellationToken ct) => feed.ChangesAsync(after, seen, ct))
+            .RequireAuthorization(Access.Read)
             .WithName("changes")
             .WithSummary("Documents changed after a cursor, a page at a time");
         api.MapGet("/documents/{id:guid}/history", HistoryAsync)
+            .RequireAuthorization(Access.Work)
             .WithName("document-history")
             .WithSummary("Every change of a document with who wrote it, the latest written first")
             .Produces<IReadOnlyList<DocumentVersion>>()

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Server.Accounts;
 using Rinsewright.Server.Storage;
 
 namespace Rinsewright.Server.Records;
@@ -12,7 +13,7 @@ namespace Rinsewright.Server.Records;
 /// the list is sent again. Where two devices changed one document the later writer stands, of a document of fields in each field; the other version stays in the
 /// history.
 /// </summary>
-public sealed class OperationLog(AppDb db, TimeProvider clock)
+public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
 {
     /// <summary>Most operations in one list.</summary>
     public const int MostAtOnce = 500;
@@ -34,12 +35,38 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
         var results = new List<OperationResult>(operations.Count);
         foreach (var operation in operations)
         {
-            results.Add(await ApplyOneAsync(operation, ++revision, words, demo, ct));
+            results.Add(
+                await KeeperFaultAsync(operation, words, ct) is { } fault
+                    ? new OperationResult(operation.Id, "refused", 0, Repeated: false, fault)
+                    : await ApplyOneAsync(Stamped(operation), ++revision, words, demo, ct)
+            );
         }
 
         await db.SaveChangesAsync(ct);
+        var store = await db.Store.AsNoTracking().SingleAsync(ct);
+        var last = results.Where(r => r.Revision > 0).Select(r => r.Revision).DefaultIfEmpty().Max();
+        var place = last > 0 ? await ChangeCursor.AfterAsync(db, store, last, ct) : null;
         await transaction.CommitAsync(ct);
-        return new OperationResults(results);
+        return new OperationResults(results, place);
+    }
+
+    // Where accounts are needed the author is who is signed in, whatever the device says; before that, the device's word is all there is. What is sent again after a restoration keeps its author; who
+    // sent it stands beside.
+    private Operation Stamped(Operation operation) =>
+        caller.Account is not { } account ? operation
+        : operation.Again ? operation with { Account = account.Id }
+        : operation with { Author = account.UserName!, Account = account.Id };
+
+    // What one person kept is not sent in the name of another.
+    private async Task<string?> KeeperFaultAsync(Operation operation, Words words, CancellationToken ct)
+    {
+        if (operation.Account is not { } keeper || caller.Account is not { } account || keeper == account.Id)
+        {
+            return null;
+        }
+
+        var name = await db.Accounts.Where(a => a.Id == keeper).Select(a => a.UserName).SingleOrDefaultAsync(ct);
+        return words.Say("server.operation.other-account", ("name", name ?? operation.Author), ("you", account.UserName!));
     }
 
     private async Task<OperationResult> ApplyOneAsync(Operation operation, long revision, Words words, bool demo, CancellationToken ct)
@@ -52,9 +79,13 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
         // FindAsync sees what this list has already added, so an operation twice in one list is also applied once.
         if (await db.Operations.FindAsync([operation.Id], ct) is { } known)
         {
-            return known.DocumentId == operation.DocumentId && known.Action == operation.Action && SameTime(known.StatedAt, operation.At)
-                ? new OperationResult(known.Id, known.Outcome, known.Revision, Repeated: true, Replaced: known.Replaced)
-                : new OperationResult(operation.Id, "refused", 0, Repeated: false, words["server.operation.id-used"]);
+            if (known.DocumentId != operation.DocumentId || known.Action != operation.Action || !SameTime(known.StatedAt, operation.At))
+            {
+                return new OperationResult(operation.Id, "refused", 0, Repeated: false, words["server.operation.id-used"]);
+            }
+
+            await CompleteAsync(operation, known, revision, ct);
+            return new OperationResult(known.Id, known.Outcome, known.Revision, Repeated: true, Replaced: known.Replaced);
         }
 
         var document = await db.Documents.FindAsync([operation.DocumentId], ct);
@@ -70,6 +101,7 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
             Kind = operation.Kind,
             Action = operation.Action,
             Author = operation.Author,
+            AccountId = operation.Account,
             Device = operation.Device,
             StatedAt = operation.At,
             ReceivedAt = clock.GetUtcNow(),
@@ -89,6 +121,7 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
             db.Documents.Add(document);
         }
 
+        var kitchen = document.KitchenId;
         if (DocumentKinds.Find(operation.Kind)!.OfFields is { } summary)
         {
             Join(operation, row, document, summary);
@@ -98,9 +131,57 @@ public sealed class OperationLog(AppDb db, TimeProvider clock)
             await ReplaceAsync(operation, row, document, ct);
         }
 
+        if (kitchen is { } left && document.KitchenId != left)
+        {
+            await LeaveAsync(document.Id, left, revision, ct);
+        }
+
         document.Versions++;
         document.Revision = revision; // also where another version stands: the device learns that there are more versions now
         return new OperationResult(operation.Id, row.Outcome, revision, Repeated: false, Replaced: row.Replaced);
+    }
+
+    // After a restoration devices send what stands with them: of one operation another device may have more left than the first.
+    private async Task CompleteAsync(Operation operation, OperationRow known, long revision, CancellationToken ct)
+    {
+        if (
+            !operation.Again
+            || operation.Fields is not { } fields
+            || await db.Documents.FindAsync([operation.DocumentId], ct) is not { } document
+            || StoredText.Document(document.Json) is not { } before
+            || before.Has(operation)
+        )
+        {
+            return;
+        }
+
+        var had = StoredText.Fields(known.Json) ?? [];
+        known.Json = JsonSerializer.Serialize<IReadOnlyList<FieldChange>>(
+            [.. had, .. fields.Where(f => !had.Any(h => h.Path == f.Path))],
+            ContractsJson.Default.IReadOnlyListFieldChange
+        );
+        document.Json = StoredText.Of(before.With(operation));
+        document.Revision = known.Revision = revision;
+    }
+
+    // Devices of the kitchen that a document leaves are told by the next changes.
+    private async Task LeaveAsync(Guid document, Guid kitchen, long revision, CancellationToken ct)
+    {
+        if (await db.LeftKitchens.FindAsync([document, kitchen], ct) is { } row)
+        {
+            row.Revision = revision;
+        }
+        else
+        {
+            db.LeftKitchens.Add(
+                new LeftKitchenRow
+                {
+                    DocumentId = document,
+                    KitchenId = kitchen,
+                    Revision = revision,
+                }
+            );
+        }
     }
 
     // Field by field: what this operation writes beside what stands, whatever came first.

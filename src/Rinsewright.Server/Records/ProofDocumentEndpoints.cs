@@ -21,22 +21,26 @@ public static class ProofDocumentEndpoints
                 (ProofStore store, CancellationToken ct, int skip = 0, int take = 100) =>
                     store.ListAsync(Math.Max(0, skip), Math.Clamp(take, 1, MostAtOnce), ct)
             )
+            .RequireAuthorization(Access.Read)
             .WithName("list-proofs")
             .WithSummary("Saved proofs in one line each, the latest made first; at most 500 at once");
         proofs
             .MapGet("/{id:guid}", FindAsync)
+            .RequireAuthorization(Access.Read)
             .WithName("proof")
             .WithSummary("One saved proof")
             .Produces<ProofDocument>()
             .ProducesProblem(StatusCodes.Status404NotFound);
         proofs
             .MapGet("/{id:guid}/history", HistoryAsync)
+            .RequireAuthorization(Access.Work)
             .WithName("proof-history")
             .WithSummary("Every version of a proof with who wrote it, the latest written first")
             .Produces<IReadOnlyList<DocumentVersion>>()
             .ProducesProblem(StatusCodes.Status404NotFound);
         proofs
             .MapGet("/{id:guid}/sheet", SheetAsync)
+            .RequireAuthorization(Access.Read)
             .WithName("proof-sheet")
             .WithSummary("The sheet for the inspector as PDF; paper a4 or letter, language en or es")
             .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Application.Pdf)

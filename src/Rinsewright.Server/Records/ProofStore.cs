@@ -1,47 +1,22 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Visits;
+using Rinsewright.Server.Accounts;
 using Rinsewright.Server.Storage;
 
 namespace Rinsewright.Server.Records;
 
 /// <summary>Asks the store for documents.</summary>
-public sealed class ProofStore(AppDb db)
+public sealed class ProofStore(AppDb db, Caller caller)
 {
-    /// <summary>Documents handed out at once where changes are asked for.</summary>
-    public const int ChangesPerPage = 50;
-
-    /// <summary>Documents changed after a cursor, in the order of their changes.</summary>
-    /// <param name="after">Cursor of the last answer; null or empty from the start.</param>
-    /// <param name="ct">Cancels.</param>
-    public async Task<Changes> ChangesAsync(string? after, CancellationToken ct)
-    {
-        var store = await db.Store.AsNoTracking().SingleAsync(ct);
-        var known = Cursor(after, store, out var restarted);
-        var rows = await db
-            .Documents.AsNoTracking()
-            .Where(d => d.Revision > known)
-            .OrderBy(d => d.Revision)
-            .Take(ChangesPerPage + 1)
-            .ToListAsync(ct);
-        var page = rows.Take(ChangesPerPage).ToList();
-        return new Changes(
-            [.. page.Select(ToChange)],
-            $"{store.StoreId:n}-{(page.Count > 0 ? page[^1].Revision : known).ToString(CultureInfo.InvariantCulture)}",
-            rows.Count > page.Count,
-            restarted
-        );
-    }
-
     /// <summary>Proofs, the latest made first.</summary>
     /// <param name="skip">How many to pass over, 0 or more.</param>
     /// <param name="take">How many, 1 to 500.</param>
     /// <param name="ct">Cancels.</param>
     public async Task<IReadOnlyList<ProofSummary>> ListAsync(int skip, int take, CancellationToken ct)
     {
-        var rows = await db
-            .Documents.AsNoTracking()
-            .Where(d => d.Kind == Kinds.Proof && d.Json != null)
+        var rows = await Seen.Where(d => d.Kind == Kinds.Proof && d.Json != null)
             .OrderByDescending(d => d.MadeAt)
             .ThenBy(d => d.Id)
             .Skip(skip)
@@ -78,14 +53,27 @@ public sealed class ProofStore(AppDb db)
 
     /// <summary>A proof as it now stands; null where there is none or it is deleted.</summary>
     public async Task<ProofDocument?> FindAsync(Guid id, CancellationToken ct) =>
-        StoredText.Proof(
-            await db.Documents.AsNoTracking().Where(d => d.Id == id && d.Kind == Kinds.Proof).Select(d => d.Json).SingleOrDefaultAsync(ct)
-        );
+        StoredText.Proof(await Seen.Where(d => d.Id == id && d.Kind == Kinds.Proof).Select(d => d.Json).SingleOrDefaultAsync(ct));
+
+    /// <summary>Whether a file may be given out: everybody of the service may have any; a kitchen's account those that a document of its kitchens names.</summary>
+    public async Task<bool> MayHaveAsync(string sha256, CancellationToken ct)
+    {
+        if (caller.OnlyKitchens is null)
+        {
+            return true;
+        }
+
+        // The text only finds candidates; what counts is that the document names the file as its own, not that somebody wrote its number into a note.
+        var candidates = await Seen.Where(d => d.Json != null && d.Json.Contains(sha256))
+            .Select(d => new { d.Kind, d.Json })
+            .ToListAsync(ct);
+        return candidates.Exists(d => FilesOf(d.Kind, d.Json).Contains(sha256));
+    }
 
     /// <summary>Every version of a document, the latest written first; empty where it was never there.</summary>
     public async Task<IReadOnlyList<DocumentVersion>> HistoryAsync(Guid id, CancellationToken ct)
     {
-        var current = await db.Documents.AsNoTracking().SingleOrDefaultAsync(d => d.Id == id, ct);
+        var current = await Seen.SingleOrDefaultAsync(d => d.Id == id, ct);
         if (current is null)
         {
             return [];
@@ -119,35 +107,26 @@ public sealed class ProofStore(AppDb db)
         ];
     }
 
-    /// <summary>A cursor is the store's id and a number. One of another store, or a number this store has not reached, starts again.</summary>
-    private static long Cursor(string? after, StoreRow store, out bool restarted)
+    private static IEnumerable<string> FilesOf(string kind, string? json)
     {
-        restarted = false;
-        if (string.IsNullOrEmpty(after))
+        if (kind == Kinds.Proof)
         {
-            return 0;
+            return StoredText.Proof(json)!.Files.Select(f => f.Sha256);
         }
 
-        var parts = after.Split('-');
-        if (
-            parts is [var id, var number]
-            && id == store.StoreId.ToString("n")
-            && long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var revision)
-            && revision <= store.Revision
-        )
+        try
         {
-            return revision;
+            return kind == Kinds.Visit ? (VisitFields.Read(StoredText.Document(json)!).Photos ?? []).Select(p => p.Sha256) : [];
         }
-
-        restarted = true;
-        return 0;
+        catch (ContractException)
+        {
+            return []; // a visit that cannot be read names nothing
+        }
     }
 
-    private static Change ToChange(DocumentRow row)
-    {
-        var proof = row.Kind == Kinds.Proof ? StoredText.Proof(row.Json) : null;
-        var document = row.Kind == Kinds.Proof ? null : StoredText.Document(row.Json);
-        var action = row.Json is null ? "delete" : "put";
-        return new Change(row.Id, row.Kind, action, row.StatedAt, row.Author, row.Demo, row.Versions, proof, document);
-    }
+    // What this caller may see.
+    private IQueryable<DocumentRow> Seen =>
+        caller.OnlyKitchens is { } kitchens
+            ? db.Documents.AsNoTracking().Where(d => d.KitchenId != null && kitchens.Contains(d.KitchenId.Value))
+            : db.Documents.AsNoTracking();
 }

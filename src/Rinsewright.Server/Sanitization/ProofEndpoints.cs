@@ -18,6 +18,7 @@ public static class ProofEndpoints
         var sanitization = api.MapGroup("/sanitization");
         sanitization
             .MapPost("/proof", ProveAsync)
+            .RequireAuthorization(Access.Work)
             .WithName("compute-proof")
             .WithSummary(
                 "Judge a logger file (form part 'file') and typed-in readings by a request (form part 'request', JSON); either part may be absent"
@@ -33,6 +34,7 @@ public static class ProofEndpoints
             .WithRequestTimeout(Limits.Long);
         sanitization
             .MapGet("/rule-sets", () => RuleSets.BuiltIn.Select(Travelling).ToList())
+            .RequireAuthorization(Access.Read)
             .WithName("rule-sets")
             .WithSummary("The built-in rule sets with every limit and its citation, the default one first")
             .Produces<IReadOnlyList<RuleSetDto>>();

@@ -1,10 +1,12 @@
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
 namespace Rinsewright.Server.Storage;
 
 /// <summary>What the server keeps. Everything here works alike on SQLite and PostgreSQL: no raw SQL, no assumption about upper and lower case.</summary>
-public abstract class AppDb(DbContextOptions options) : DbContext(options)
+public abstract partial class AppDb(DbContextOptions options) : IdentityUserContext<Account, Guid>(options), IDataProtectionKeyContext
 {
     /// <summary>Documents as they now stand.</summary>
     public DbSet<DocumentRow> Documents => Set<DocumentRow>();
@@ -18,6 +20,8 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
     /// <inheritdoc/>
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
+        base.OnModelCreating(modelBuilder);
+        AccountModel(modelBuilder);
         modelBuilder.Entity<DocumentRow>(document =>
         {
             document.Property(d => d.Id).ValueGeneratedNever();
@@ -35,6 +39,7 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
         {
             operation.Property(o => o.Id).ValueGeneratedNever();
             operation.HasIndex(o => o.DocumentId);
+            operation.HasIndex(o => o.Revision);
             operation.Property(o => o.Kind).HasMaxLength(TextLimits.Kind).HasDefaultValue(Contracts.Records.Kinds.Proof); // of what came before there were others
             operation.Property(o => o.Action).HasMaxLength(TextLimits.Kind);
             operation.Property(o => o.Outcome).HasMaxLength(TextLimits.Kind);
@@ -60,4 +65,10 @@ public static class TextLimits
 
     /// <summary>A name of a person, a device, a kitchen or a machine.</summary>
     public const int Name = 200;
+
+    /// <summary>A network address.</summary>
+    public const int Address = 64;
+
+    /// <summary>A SHA-256 in hex.</summary>
+    public const int Hash = 64;
 }

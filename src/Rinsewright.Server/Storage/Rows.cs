@@ -76,6 +76,9 @@ public sealed class OperationRow
     /// <summary>Who.</summary>
     public required string Author { get; set; }
 
+    /// <summary>Account that sent it; null where there was none.</summary>
+    public Guid? AccountId { get; set; }
+
     /// <summary>Which device.</summary>
     public required string Device { get; set; }
 

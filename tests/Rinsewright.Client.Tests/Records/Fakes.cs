@@ -145,6 +145,14 @@ internal sealed class MemoryStore : IDeviceStore
         return Task.FromResult(marks.GetValueOrDefault(id));
     }
 
+    public Task ForgetAsync()
+    {
+        Documents.Clear();
+        Lines.Clear();
+        marks.Remove("cursor");
+        return Task.CompletedTask;
+    }
+
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
 
     /// <summary>How often every file was taken for one the office does not have.</summary>
@@ -181,7 +189,7 @@ internal sealed class MemoryStore : IDeviceStore
         if (json is not null)
         {
             var operation = JsonSerializer.Deserialize(json, ContractsJson.Default.Operation)!;
-            outbox.RemoveAll(o => o.Operation.DocumentId == operation.DocumentId && !o.Sending);
+            outbox.RemoveAll(o => o.Operation.DocumentId == operation.DocumentId && o.Operation.Account == operation.Account && !o.Sending);
             outbox.Add((operation, false));
         }
 
@@ -198,6 +206,9 @@ internal sealed class MemoryOffice : IOffice
 
     public bool Away { get; set; }
 
+    /// <summary>Status of every answer, where it is another than good.</summary>
+    public int Status { get; set; } = 200;
+
     /// <summary>Why it refuses everything; null where it does not.</summary>
     public string? Refuses { get; set; }
 
@@ -206,6 +217,11 @@ internal sealed class MemoryOffice : IOffice
         if (Away)
         {
             return Task.FromResult(new OfficeAnswer(0, ""));
+        }
+
+        if (Status != 200)
+        {
+            return Task.FromResult(new OfficeAnswer(Status, ""));
         }
 
         var operations = JsonSerializer.Deserialize(operationsJson, ContractsJson.Default.IReadOnlyListOperation)!;

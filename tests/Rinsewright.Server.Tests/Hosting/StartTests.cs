@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Net;
+using System.Net.Http.Json;
 using System.Net.Sockets;
 
 namespace Rinsewright.Server.Tests.Hosting;
@@ -70,6 +71,46 @@ public sealed class StartTests : IDisposable
             {
                 Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(folder));
             }
+        }
+        finally
+        {
+            process.Kill();
+            await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+    }
+
+    [Fact]
+    public async Task Whoever_runs_the_server_gets_a_link_for_an_account_of_the_office_that_works_once()
+    {
+        using var process = Start("en", "--urls", "http://127.0.0.1:0", "--Rinsewright:InviteOffice=true");
+        try
+        {
+            string? line;
+            string? address = null;
+            do
+            {
+                line = await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken);
+                address = line?.StartsWith("Rinsewright is running at ", StringComparison.Ordinal) is true ? line.Split(' ')[^1] : address;
+            } while (line is not null && !line.Contains("/accept#", StringComparison.Ordinal));
+
+            Assert.StartsWith(address + "/accept#", line, StringComparison.Ordinal);
+            using var client = new HttpClient { BaseAddress = new Uri(address!) };
+            var acceptance = new Contracts.Accounts.Acceptance(line!.Split('#')[1], "Odile Marsh", "four plates and a rack");
+            foreach (var expected in new[] { HttpStatusCode.OK, HttpStatusCode.NotFound })
+            {
+                using var answer = await client.PostAsJsonAsync(
+                    "api/invitations/accept",
+                    acceptance,
+                    TestContext.Current.CancellationToken
+                );
+                Assert.Equal(expected, answer.StatusCode);
+            }
+
+            Assert.Contains(
+                "\"office\"",
+                await client.GetStringAsync("api/me", TestContext.Current.CancellationToken),
+                StringComparison.Ordinal
+            );
         }
         finally
         {

@@ -36,10 +36,10 @@ function open() {
 
 const strict = { durability: "strict" };
 
-// An operation that is not on its way yet is replaced by the next one of the same document: what is sent is what was last saved.
+// An operation that is not on its way yet is replaced by the next one of the same document by the same person: what is sent is what was last saved.
 async function replaceWaiting(outbox, operation) {
   const waiting = await wait(outbox.index("document").getAll(operation.documentId));
-  for (const entry of waiting) if (!entry.sending) outbox.delete(entry.seq);
+  for (const entry of waiting) if (!entry.sending && entry.operation.account === operation.account) outbox.delete(entry.seq);
   outbox.add({ documentId: operation.documentId, sending: false, operation });
 }
 
@@ -204,6 +204,17 @@ export async function mark(id, value) {
   transaction.objectStore("marks").put({ id, value });
   await done;
   return value;
+}
+
+// The office's copies go from this device: documents, their lines, the place in the list of changes. What waits to be sent stays, and so do files.
+export async function forget() {
+  const db = await open();
+  const transaction = db.transaction(["docs", "list", "marks"], "readwrite", strict);
+  const done = finished(transaction);
+  transaction.objectStore("docs").clear();
+  transaction.objectStore("list").clear();
+  transaction.objectStore("marks").delete("cursor");
+  await done;
 }
 
 export async function keepFile(file) {

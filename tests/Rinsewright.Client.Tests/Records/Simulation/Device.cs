@@ -235,6 +235,9 @@ internal sealed class SteppedStore(World world, KeptStore kept, Func<bool> alive
 
     public Task ForgetSentFilesAsync() => Task.CompletedTask;
 
+    // Nobody changes the account in these histories.
+    public Task ForgetAsync() => throw new NotSupportedException();
+
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
 
     public Task<string[]> RefusedAsync(bool again) => Task.FromResult(Array.Empty<string>());
