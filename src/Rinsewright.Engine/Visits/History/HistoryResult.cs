@@ -40,6 +40,7 @@ public sealed record HistoryWater(string Kind, Amount Value, DateOnly On);
 /// <param name="MostLimit">Most that was in force on that day; null for none.</param>
 /// <param name="Status">Verdict of that day, the worst of the readings.</param>
 /// <param name="Band">Against the own band, the worst likewise.</param>
+/// <param name="BeforeChange">Whether something was changed at that visit after it was read; where nothing was, what was found is what was left.</param>
 public sealed record HistoryPoint(
     int? Visit,
     DateTimeOffset At,
@@ -55,7 +56,8 @@ public sealed record HistoryPoint(
     SeriesLimit? LeastLimit,
     SeriesLimit? MostLimit,
     ReadingStatus Status,
-    BandStanding Band
+    BandStanding Band,
+    bool BeforeChange = false
 )
 {
     /// <summary>Whether the machine's own gauge said it: shown, and left out of trends.</summary>

@@ -65,7 +65,8 @@ internal static class SeriesPoints
             Limit(result, lines, key.Place, unit, LimitSense.Minimum),
             Limit(result, lines, key.Place, unit, LimitSense.Maximum),
             worst.Status,
-            worst.Band
+            worst.Band,
+            visit.Touched && sorted[0].Reading.Moment == VisitMoment.AsFound
         );
     }
 
