@@ -4,6 +4,7 @@ using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;
 using Rinsewright.Engine.Visits;
 using Rinsewright.Engine.Visits.History;
@@ -200,6 +201,62 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
         var (from, to) = (series.Points[step.From], series.Points[step.To]);
         return words.Say("history.step", ("before", Show(from.Value)), ("date", Day(from)), ("now", Show(to.Value)), ("then", Day(to)));
     }
+
+    /// <summary>Parts and tests that are owed, each in a line.</summary>
+    public IEnumerable<string> Owed(MachineHistory history) =>
+        [
+            .. history.Owed.Select(o =>
+                words.Say(
+                    o.Expected is null ? "history.part-owed"
+                        : o.Late ? "history.part-late"
+                        : "history.part-expected",
+                    ("count", words.Number(o.Count, 0)),
+                    ("what", o.What),
+                    ("where", words[Wire.WordKey(o.Where)]),
+                    ("date", o.Expected is { } day ? Day(day) : "")
+                ) + $" ({words.Say("history.since", ("date", Day(history.Visits[o.Since].Visit.On)), ("days", words.Number(o.Days, 0)))})"
+            ),
+            .. history
+                .Declined.Where(d => d.MadeUp is null)
+                .Select(d =>
+                    words.Say("history.test-owed", ("area", words[Wire.WordKey(d.Area)]), ("why", d.Because))
+                    + $" ({Day(history.Visits[d.Visit].Visit.On)})"
+                ),
+        ];
+
+    /// <summary>A statement with its amounts in the units shown.</summary>
+    public Statement InUnits(Statement statement) =>
+        new(
+            statement.Key,
+            [
+                .. statement.Values.Select(v =>
+                    v.Value switch
+                    {
+                        Amount a when Shown.UnitFor(a.Unit, units) is var shown => new StatementValue(
+                            v.Name,
+                            new Amount(Math.Round(In(a, shown), shown.Digits), shown)
+                        ),
+                        Statement s => new StatementValue(v.Name, InUnits(s)),
+                        _ => v,
+                    }
+                ),
+            ]
+        );
+
+    /// <summary>What a finding is called; of a part with its state.</summary>
+    public string Name(FindingHistory finding) =>
+        VisitWords.Capital(finding.Name.In(words.Language)) + (finding.State is { } state ? $", {words[Wire.WordKey(state)]}" : "");
+
+    /// <summary>From when to when something was open.</summary>
+    public string Span(FindingHistory finding, MachineHistory history) =>
+        finding.Closed is { } closed
+            ? words.Say(
+                "history.from-to",
+                ("from", Day(history.Visits[finding.Opened].Visit.On)),
+                ("to", Day(history.Visits[closed].Visit.On)),
+                ("days", words.Number(finding.Days, 0))
+            )
+            : words.Say("history.since", ("date", Day(history.Visits[finding.Opened].Visit.On)), ("days", words.Number(finding.Days, 0)));
 
     private string Rate(ReadingSeries series, double? perDay)
     {
