@@ -45,7 +45,11 @@ internal sealed class HistoryText(TextWriter writer, HistoryWords said)
         foreach (var s in series)
         {
             page.Line();
-            page.Paragraph($"{said.Name(s)}. {said.Trend(s)} {said.Forecast(s)}".TrimEnd(), 2, 2);
+            page.Paragraph(
+                string.Join(' ', said.Earlier(s).Prepend(said.Name(s) + ".").Append($"{said.Trend(s)} {said.Forecast(s)}".TrimEnd())),
+                2,
+                2
+            );
             var events = s
                 .Points.Select(p => (p.At, Text: said.Point(p)))
                 .Concat(s.Breaks.Select(b => (b.At, Text: $"{HistoryWords.Day(DateOnly.FromDateTime(b.At.DateTime))}: {said.Break(b)}")))

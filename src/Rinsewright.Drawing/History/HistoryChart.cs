@@ -25,6 +25,7 @@ public sealed record HistoryChartSize(double Width, double Height)
 public static class HistoryChart
 {
     private const double Radius = 5;
+    private const double HollowRadius = 3.6; // paper fills what is in range with white as well: size tells them apart there
 
     /// <summary>Draws a series.</summary>
     /// <param name="series">The series; it has a point.</param>
@@ -249,11 +250,12 @@ public static class HistoryChart
                 marks.Add(new SceneLine("tick", [new(at.X, scale.Y(value - half)), new(at.X, scale.Y(value + half))]));
             }
 
+            var hollow = p.BeforeChange || p.ByGauge;
             var plain = p.Status is ReadingStatus.NoLimit or ReadingStatus.NotRead;
             // No rule and no band speaks of it: a dot that judges nothing.
             SceneMark mark = plain
-                ? new SceneCurve(p.BeforeChange || p.ByGauge ? "sh hollow" : "dot", Outline.Disc(at.X, at.Y, 3.6))
-                : new SceneStatus(ChartWords.ShapeOf(Wire.Name(p.Status)), at.X, at.Y, Radius, Hollow: p.BeforeChange || p.ByGauge);
+                ? new SceneCurve(hollow ? "sh hollow" : "dot", Outline.Disc(at.X, at.Y, hollow ? 3 : 3.6))
+                : new SceneStatus(ChartWords.ShapeOf(Wire.Name(p.Status)), at.X, at.Y, hollow ? HollowRadius : Radius, Hollow: hollow);
             marks.Add(new SceneGroup("hp", words.Point(p), [mark]));
         }
     }

@@ -72,8 +72,12 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
         );
     }
 
-    /// <summary>The trend in a word or two.</summary>
-    public string Brief(SeriesTrend trend) => words[Wire.WordKey(trend.Kind)];
+    /// <summary>What drifted before it was mended, the earliest first.</summary>
+    public IEnumerable<string> Earlier(ReadingSeries series) =>
+        series
+            .Segments.SkipLast(1)
+            .Where(s => s.Trend.Drifts)
+            .Select(s => words.Say("history.earlier", ("date", Day(series.Points[s.Points[^1]])), ("trend", Trend(series, s.Trend))));
 
     /// <summary>When a drift reaches its limit; null where nothing is told.</summary>
     public string? Forecast(ReadingSeries series)
@@ -169,7 +173,7 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
     public string Describe(ReadingSeries series)
     {
         var points = series.Points;
-        List<string> says = [Trend(series)];
+        List<string> says = [.. Earlier(series), Trend(series)];
         if (Forecast(series) is { } forecast)
         {
             says.Add(forecast);

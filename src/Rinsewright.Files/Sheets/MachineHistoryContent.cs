@@ -147,7 +147,7 @@ internal sealed class MachineHistoryContent(HistoryPaper paper, SheetOptions opt
         foreach (var series in History.Series.Concat(History.Water).Where(s => s.Points.Count > 1))
         {
             blocks.Add(new SheetHeading(2, said.Name(series)));
-            List<string> says = [said.Trend(series), said.Forecast(series) ?? ""];
+            List<string> says = [.. said.Earlier(series), said.Trend(series), said.Forecast(series) ?? ""];
             says.AddRange(series.Steps.Select(s => said.Step(series, s)));
             says.AddRange(series.Breaks.Select(b => $"{HistoryWords.Day(DateOnly.FromDateTime(b.At.DateTime))}: {said.Break(b)}."));
             blocks.Add(
