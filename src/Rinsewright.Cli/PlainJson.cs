@@ -24,6 +24,8 @@ internal static class PlainJson
 
     public static VisitsJson Visits { get; } = new(Options(VisitsJson.Default));
 
+    public static HistoriesJson Histories { get; } = new(Options(HistoriesJson.Default));
+
     private static JsonSerializerOptions Options(JsonSerializerContext context) =>
         new(context.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, TypeInfoResolver = null };
 }

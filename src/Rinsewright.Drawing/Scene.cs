@@ -73,8 +73,9 @@ public sealed record ScenePart(string Style, string Id, string Label, IReadOnlyL
 /// <summary>Marks that belong together without being a thing of their own.</summary>
 public sealed record SceneLayer(string Style, IReadOnlyList<SceneMark> Marks) : SceneMark(Style);
 
-/// <summary>A status shape around its middle.</summary>
-public sealed record SceneStatus(StatusShape Shape, double X, double Y, double Radius) : SceneMark("sh " + SceneStyles.NameOf(Shape));
+/// <summary>A status shape around its middle; hollow where it tells of something that is past.</summary>
+public sealed record SceneStatus(StatusShape Shape, double X, double Y, double Radius, bool Hollow = false)
+    : SceneMark("sh " + (Hollow ? "hollow" : SceneStyles.NameOf(Shape)));
 
 /// <summary>A rectangle filled with lines at 45°, <paramref name="Step"/> px apart along the edge.</summary>
 public sealed record SceneHatch(string Style, double X, double Y, double Width, double Height, double Step = 6) : SceneMark(Style)

@@ -65,6 +65,8 @@ public static class SceneStyles
         new("near", Stroke: "shape-line", Fill: "near", Width: 1.2),
         new("bad", Stroke: "shape-line", Fill: "bad", Width: 1.2),
         new("none", Stroke: "none", Width: 2),
+        new("hollow", Stroke: "shape-line", Fill: "paper", Width: 1.6),
+        new("dot", Fill: "ink"),
     ];
 
     private static readonly Dictionary<string, SceneStyle> ByName = All.Concat(Section.SectionStyles.All)

@@ -15,7 +15,12 @@ internal static class VisitCommand
     public const string Name = "visit";
 
     public static Command Make(Words words, Terminal terminal) =>
-        new DescribedCommand(Name, words) { VisitCheckCommand.Make(words, terminal), VisitReportCommand.Make(words, terminal) };
+        new DescribedCommand(Name, words)
+        {
+            VisitCheckCommand.Make(words, terminal),
+            VisitReportCommand.Make(words, terminal),
+            VisitHistoryCommand.Make(words, terminal),
+        };
 
     /// <summary>The visit of a command.</summary>
     internal static Argument<string> File() => new("visit") { HelpName = "VISIT.json", Arity = ArgumentArity.ExactlyOne };

@@ -25,6 +25,7 @@ public sealed class OwnBands
     private readonly Dictionary<double, MachineBands> underLoad = [];
     private const int Slice = 20;
     private readonly List<SpreadDraws> drawn = [];
+    private readonly Queue<double?> still = [];
     private MachineBands? withoutRacks;
     private bool coming;
 
@@ -39,10 +40,23 @@ public sealed class OwnBands
     public static OwnBands Of(Machine machine) => new(machine);
 
     /// <summary>Bands of a machine that come a slice at a time with <see cref="Next"/>, so that a screen stays live meanwhile; a band that has not come is absent.</summary>
+    /// <param name="machine">The machine.</param>
+    /// <param name="racksPerHour">Rates asked for besides a busy hour of the kind.</param>
     /// <exception cref="ArgumentException">The description does not fit together.</exception>
-    public static OwnBands Coming(Machine machine) => new(machine) { coming = true };
+    public static OwnBands Coming(Machine machine, params IReadOnlyList<double> racksPerHour)
+    {
+        var bands = new OwnBands(machine) { coming = true };
+        bands.still.Enqueue(bands.usual);
+        bands.still.Enqueue(null);
+        foreach (var rate in racksPerHour.Distinct().Where(r => IsRate(r) && r != bands.usual))
+        {
+            bands.still.Enqueue(rate);
+        }
 
-    /// <summary>Works out the next slice: under load first, then without racks.</summary>
+        return bands;
+    }
+
+    /// <summary>Works out the next slice: under load first, then without racks, then at other rates.</summary>
     /// <returns>Whether there is more.</returns>
     public bool Next()
     {
@@ -51,20 +65,23 @@ public sealed class OwnBands
             return false;
         }
 
-        var loaded = underLoad.ContainsKey(usual);
-        drawn.Add(MachineSpread.Draw(machine, loaded ? Scenario.Idle() : Scenario.Steady(usual), Seed, drawn.Count * Slice, Slice));
+        var rate = still.Peek();
+        drawn.Add(MachineSpread.Draw(machine, rate is { } r ? Scenario.Steady(r) : Scenario.Idle(), Seed, drawn.Count * Slice, Slice));
         if (drawn.Count * Slice >= Draws)
         {
             var bands = MachineSpread.Bands(drawn);
             drawn.Clear();
-            if (loaded)
+            still.Dequeue();
+            if (rate is { } done)
             {
-                (withoutRacks, coming) = (bands, false);
+                underLoad[done] = bands;
             }
             else
             {
-                underLoad[usual] = bands;
+                withoutRacks = bands;
             }
+
+            coming = still.Count > 0;
         }
 
         return coming;
@@ -76,7 +93,7 @@ public sealed class OwnBands
     /// <param name="racksPerHour">Racks an hour; null for a busy hour of the kind of machine.</param>
     public OwnBand? Find(VisitReadingKind kind, OperatingState state, double? racksPerHour = null)
     {
-        var rate = racksPerHour is > 0 and < 1e5 ? racksPerHour.Value : usual;
+        var rate = racksPerHour is { } typed && IsRate(typed) ? typed : usual;
         var (observable, bands) = state switch
         {
             OperatingState.Load => (kind.UnderLoad, kind.UnderLoad is null ? null : UnderLoad(rate)),
@@ -110,6 +127,8 @@ public sealed class OwnBands
             state == OperatingState.Load ? rate : null
         );
     }
+
+    private static bool IsRate(double rate) => rate is > 0 and < 1e5;
 
     private MachineBands? UnderLoad(double rate) =>
         underLoad.TryGetValue(rate, out var found) ? found

@@ -68,15 +68,22 @@ internal static class UnexplainedChanges
     internal static object Name(JudgedReading line) =>
         line.Known is { } known ? known.Name : Statement.Of($"visit.kind.{line.Reading.Kind}");
 
-    private static bool Moved(Visit visit, VisitReading now, Amount before)
+    private static bool Moved(Visit visit, VisitReading now, Amount before) =>
+        now.Value is { } value && Moved(now.Kind, value, before, ReadingLines.HalfWidth(visit, now, value.Unit));
+
+    /// <summary>Whether a reading moved by more than its instrument may be off and gauges tell (V9).</summary>
+    /// <param name="id">Kind of reading.</param>
+    /// <param name="value">Now.</param>
+    /// <param name="before">Before.</param>
+    /// <param name="off">What the instrument may be off by, in the unit of <paramref name="value"/>; 0 where nobody knows.</param>
+    internal static bool Moved(string id, Amount value, Amount before, double off)
     {
-        var kind = VisitReadingKinds.Find(now.Kind);
-        if (kind is null || now.Value is not { } value || before.Unit.Dimension != value.Unit.Dimension)
+        var kind = VisitReadingKinds.Find(id);
+        if (kind is null || before.Unit.Dimension != value.Unit.Dimension)
         {
             return false;
         }
 
-        var off = ReadingLines.HalfWidth(visit, now, value.Unit);
         var shows =
             kind.UnderLoad is { } o && o.Dimension == value.Unit.Dimension
                 ? o.Threshold * o.Unit.Numerator / o.Unit.Denominator * value.Unit.Denominator / value.Unit.Numerator

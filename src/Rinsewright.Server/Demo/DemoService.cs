@@ -23,7 +23,7 @@ public sealed partial class DemoService(AppDb db, OperationLog log, OriginalFile
             return;
         }
 
-        var operations = new List<Operation>(DemoKitchens.Operations());
+        var operations = new List<Operation>([.. DemoKitchens.Operations(), .. DemoVisits.Operations()]);
         try
         {
             foreach (var (i, demo) in DemoProofs.All.Index())

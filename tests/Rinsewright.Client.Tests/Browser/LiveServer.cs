@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
+using Rinsewright.Server.Demo;
 using Rinsewright.Server.Hosting;
 using Rinsewright.Server.Storage;
 using Rinsewright.Tests.Shared;
@@ -10,7 +11,8 @@ using Rinsewright.Tests.Shared;
 namespace Rinsewright.Client.Tests.Browser;
 
 /// <summary>The real server on a port of its own with an empty store; can be stopped and started again at the same address with the same data.</summary>
-public sealed class LiveServer : IAsyncDisposable
+/// <param name="demo">With the invented service in it.</param>
+public sealed class LiveServer(bool demo = false) : IAsyncDisposable
 {
     private readonly string data = Directory.CreateTempSubdirectory("rinsewright-client-").FullName;
     private readonly int port = FreePort();
@@ -30,7 +32,7 @@ public sealed class LiveServer : IAsyncDisposable
         [
             $"--urls={Address}",
             $"--Rinsewright:Data={data}",
-            "--Rinsewright:Demo=false",
+            $"--Rinsewright:Demo={(demo ? "true" : "false")}",
             "--environment=Production",
         ];
         if (Published is { Length: > 0 } folder)
@@ -49,6 +51,12 @@ public sealed class LiveServer : IAsyncDisposable
         var settings = app.Services.GetRequiredService<ServerSettings>();
         DataFolder.Make(settings);
         await StoreOpening.OpenAsync(app.Services, settings, CancellationToken.None);
+        if (demo)
+        {
+            await using var scope = app.Services.CreateAsyncScope();
+            await scope.ServiceProvider.GetRequiredService<DemoService>().SeedOnceAsync(CancellationToken.None);
+        }
+
         await app.StartAsync();
     }
 

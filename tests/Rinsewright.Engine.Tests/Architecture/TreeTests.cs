@@ -24,7 +24,7 @@ public sealed partial class TreeTests
         ["Screens"] = ["Engine", "Contracts", "Drawing", "Files"],
         ["LateScreens"] = ["Screens", "Knowledge"],
         ["Client"] = ["LateScreens"],
-        ["Server"] = ["Engine", "Contracts", "Files", "Client"],
+        ["Server"] = ["Engine", "Contracts", "Files", "Client", "Knowledge"],
         ["Cli"] = ["Engine", "Contracts", "Files", "Knowledge"],
     };
 

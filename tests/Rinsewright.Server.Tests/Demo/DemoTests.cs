@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Json;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Visits;
 using Rinsewright.Files.Sanitization;
 
 namespace Rinsewright.Server.Tests.Demo;
@@ -34,15 +35,24 @@ public sealed class DemoTests
             Assert.Equal(proof.Kitchen, kitchens.Single(k => k.Id == proof.KitchenId)[KitchenPaths.Name]);
         }
 
+        foreach (var visit in seeded.Items.Where(c => c.Kind == Kinds.Visit).Select(c => c.Document!))
+        {
+            Assert.Contains(kitchens, k => k.Id.ToString() == visit[VisitPaths.Kitchen]);
+            Assert.Contains(seeded.Items, c => c.Kind == Kinds.Machine && c.Document!.Id.ToString() == visit[VisitPaths.Machine]);
+            Assert.True(VisitFields.Read(visit).Began > DateTimeOffset.MinValue);
+            Assert.NotEqual("", visit[VisitPaths.Standing]);
+        }
+
+        Assert.Equal(17, seeded.Items.Count(c => c.Kind == Kinds.Visit));
         await using var restarted = server.Again();
         using var again = restarted.CreateClient();
         Assert.Equal(5, (await again.ProofsAsync()).Count);
 
         var removed = await again.DeleteFromJsonAsync<Removed>("api/demo", TestContext.Current.CancellationToken);
-        Assert.Equal(16, removed!.Documents); // four proofs, six kitchens, six machines
+        Assert.Equal(33, removed!.Documents); // four proofs, six kitchens, six machines, seventeen visits
         Assert.Equal(own.DocumentId, Assert.Single(await again.ProofsAsync()).Id);
         var changes = await again.ChangesAsync(cursor);
-        Assert.Equal(16, changes.Items.Count(c => c is { Action: "delete", Demo: true })); // devices that hold copies are told
+        Assert.Equal(33, changes.Items.Count(c => c is { Action: "delete", Demo: true })); // devices that hold copies are told
         Assert.Empty(Directory.EnumerateFiles(Path.Combine(server.Folder, "files"), "*", SearchOption.AllDirectories));
 
         await using var third = server.Again();

@@ -71,6 +71,18 @@ export async function blob(sha256) {
   return held.get(sha256) ?? (await store.file(sha256))?.blob ?? (await fromOffice(sha256));
 }
 
+// A photograph kept here, as an address of its own; null where it is on another device.
+export async function picture(sha256) {
+  const kept = (await store.file(sha256))?.blob;
+  if (!kept) return null;
+  return await new Promise((done) => {
+    const reader = new FileReader();
+    reader.onload = () => done(String(reader.result).replace(/^data:[^;,]*/, "data:image/jpeg"));
+    reader.onerror = () => done(null);
+    reader.readAsDataURL(kept);
+  });
+}
+
 export function kept(sha256) {
   return !held.has(sha256);
 }
