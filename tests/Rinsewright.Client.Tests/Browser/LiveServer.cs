@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Rinsewright.Server.Demo;
 using Rinsewright.Server.Hosting;
@@ -79,11 +80,16 @@ public sealed class LiveServer(bool demo = false) : IAsyncDisposable
     }
 
     /// <summary>Copies everything it keeps, while it is stopped.</summary>
-    public void Copy() => CopyFolder(data, data + "-copy");
+    public void Copy()
+    {
+        SqliteConnection.ClearAllPools(); // a pooled connection holds the file that was there
+        CopyFolder(data, data + "-copy");
+    }
 
     /// <summary>Puts the copy in place of what it keeps, while it is stopped.</summary>
     public void Restore()
     {
+        SqliteConnection.ClearAllPools();
         Directory.Delete(data, true);
         CopyFolder(data + "-copy", data);
     }

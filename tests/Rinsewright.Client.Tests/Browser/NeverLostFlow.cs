@@ -89,15 +89,20 @@ public sealed class NeverLostFlow(BrowserFixture fixture)
         await screen.Page.Locator("#new-kitchen button").ClickAsync();
         await screen.Page.Locator("#f-note").WaitForAsync();
         await screen.SavedAsync();
-        var devTools = await context.NewCDPSessionAsync(screen.Page);
-        var origin = server.Address.TrimEnd('/');
-        await devTools.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = origin, ["quotaSize"] = 1 });
+        await screen.Page.EvaluateAsync(
+            """
+            () => {
+              window.put = IDBObjectStore.prototype.put;
+              IDBObjectStore.prototype.put = () => { throw new DOMException("no room", "QuotaExceededError"); };
+            }
+            """
+        );
         await screen.Page.FillAsync("#f-note", new string('n', 1500));
         await Assertions.Expect(screen.Page.Locator(".notice.bad")).ToBeVisibleAsync();
         await Assertions.Expect(screen.Page.Locator(".saved")).ToContainTextAsync(screen.Words["client.saved.not"]);
         await Assertions.Expect(screen.Page.Locator("#f-note")).ToHaveValueAsync(new string('n', 1500));
 
-        await devTools.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = origin });
+        await screen.Page.EvaluateAsync("() => { IDBObjectStore.prototype.put = window.put; }");
         await screen.Page.FillAsync("#f-note", "room again");
         await screen.SavedAsync();
         await screen.Page.ReloadAsync();

@@ -153,11 +153,47 @@ public sealed class OperationTests
         var second = await client.ChangesAsync(first.Cursor);
         Assert.Equal((50, true, 10, false), (first.Items.Count, first.More, second.Items.Count, second.More));
         Assert.Empty((await client.ChangesAsync(second.Cursor)).Items);
-        foreach (var foreign in new[] { $"{Guid.Empty:n}-3", second.Cursor + "0", "3", "a-b-c" })
+        // The number is there, but another operation had it: the store was put back to an older copy and written anew.
+        var place = string.Join('-', second.Cursor.Split('-')[..2]);
+        var rewritten = $"{place}-{Guid.CreateVersion7():n}";
+        foreach (var foreign in new[] { $"{Guid.Empty:n}-3", second.Cursor + "0", "3", "a-b-c", rewritten })
         {
             var changes = await client.ChangesAsync(foreign);
             Assert.Equal((true, 50), (changes.Restarted, changes.Items.Count));
+            var seen = await client.ChangesAsync($"{second.Cursor}&seen={second.Cursor}%20{foreign}");
+            Assert.Equal((true, 50), (seen.Restarted, seen.Items.Count));
         }
+
+        Assert.False((await client.ChangesAsync(place)).Restarted); // as places were written before
+        Assert.False((await client.ChangesAsync($"{second.Cursor}&seen={second.Cursor}")).Restarted);
+    }
+
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task What_is_sent_again_in_parts_comes_together_under_its_id(Database database)
+    {
+        await using var server = await TestServer.MakeAsync(database);
+        using var client = server.CreateClient();
+        var id = Guid.CreateVersion7();
+        var whole = FieldDocument
+            .Empty(id, Kinds.Kitchen)
+            .Write(
+                Guid.CreateVersion7(),
+                [new("name", "Larkspur Lodge"), new("note", "ring at the dock")],
+                "Ines Calloway",
+                "tablet",
+                new DateTimeOffset(2026, 11, 24, 9, 0, 0, TimeSpan.Zero)
+            )!;
+        Operation Part(string path) => whole with { Again = true, Fields = [.. whole.Fields!.Where(f => f.Path == path)] };
+
+        await client.SendAsync(Part("name"));
+        var again = Assert.Single(await client.SendAsync(Part("note")));
+
+        Assert.True(again.Repeated);
+        var change = Assert.Single((await client.ChangesAsync()).Items);
+        Assert.Equal(("Larkspur Lodge", "ring at the dock", 1), (change.Document!["name"], change.Document["note"], change.Versions));
+        // The same without the mark changes nothing: an id is used once.
+        Assert.True(Assert.Single(await client.SendAsync(whole with { Fields = [new FieldChange("key", "under the mat", 1)] })).Repeated);
+        Assert.Equal("", (await client.ChangesAsync()).Items.Single().Document!["key"]);
     }
 
     [Fact]

@@ -440,6 +440,8 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
 
                     b.HasIndex("DocumentId");
 
+                    b.HasIndex("Revision");
+
                     b.ToTable("Operations");
                 });
 

@@ -431,6 +431,8 @@ namespace Rinsewright.Server.Storage.Migrations.Sqlite
 
                     b.HasIndex("DocumentId");
 
+                    b.HasIndex("Revision");
+
                     b.ToTable("Operations");
                 });
 
