@@ -49,7 +49,16 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
 
     // Where accounts are needed the author is who is signed in, whatever the device says; before that, the device's word is all there is.
     private Operation Stamped(Operation operation) =>
-        caller.Account is { } account ? operation with { Author = account.UserName!, Account = account.Id } : operation;
+        caller.Account is { } account
+            ? operation with
+            {
+                Author = account.UserName!,
+                Account = account.Id,
+            }
+            : operation with
+            {
+                Account = null,
+            };
 
     // What one person kept is not sent in the name of another.
     private async Task<string?> KeeperFaultAsync(Operation operation, Words words, CancellationToken ct)
