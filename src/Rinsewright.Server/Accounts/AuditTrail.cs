@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Rinsewright.Contracts.Accounts;
@@ -69,7 +70,7 @@ public sealed class AuditTrail(AppDb db, Caller caller, TimeProvider clock, IHtt
                     ',',
                     new[]
                     {
-                        line.At.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'"),
+                        line.At.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
                         line.What,
                         line.Who,
                         line.About,

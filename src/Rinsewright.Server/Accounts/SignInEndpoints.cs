@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 using Rinsewright.Contracts.Accounts;
 using Rinsewright.Server.Hosting;
 using Rinsewright.Server.Storage;
@@ -86,7 +87,7 @@ public static class SignInEndpoints
     {
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
         await people.TurnAsync(ct);
-        if (db.Accounts.Any()) // another was faster
+        if (await db.Accounts.AnyAsync(ct)) // another was faster
         {
             return Problems.Result(context, StatusCodes.Status403Forbidden, "server.problem.set-up-done");
         }

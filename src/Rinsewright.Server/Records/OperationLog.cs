@@ -53,7 +53,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
     // Where accounts are needed the author is who is signed in, whatever the device says; before that, the device's word is all there is. What is sent again after a restoration keeps its author; who
     // sent it stands beside.
     private Operation Stamped(Operation operation) =>
-        caller.Account is not { } account ? operation
+        caller.Account is not { } account ? operation with { Account = null }
         : operation.Again ? operation with { Account = account.Id }
         : operation with { Author = account.UserName!, Account = account.Id };
 

@@ -18,11 +18,11 @@ public abstract partial class AppDb(DbContextOptions options) : IdentityUserCont
     public DbSet<StoreRow> Store => Set<StoreRow>();
 
     /// <inheritdoc/>
-    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    protected override void OnModelCreating(ModelBuilder builder)
     {
-        base.OnModelCreating(modelBuilder);
-        AccountModel(modelBuilder);
-        modelBuilder.Entity<DocumentRow>(document =>
+        base.OnModelCreating(builder);
+        AccountModel(builder);
+        builder.Entity<DocumentRow>(document =>
         {
             document.Property(d => d.Id).ValueGeneratedNever();
             document.HasIndex(d => d.Revision).IsUnique();
@@ -35,7 +35,7 @@ public abstract partial class AppDb(DbContextOptions options) : IdentityUserCont
             document.Property(d => d.Technician).HasMaxLength(TextLimits.Name);
             document.Property(d => d.Verdict).HasMaxLength(TextLimits.Kind);
         });
-        modelBuilder.Entity<OperationRow>(operation =>
+        builder.Entity<OperationRow>(operation =>
         {
             operation.Property(o => o.Id).ValueGeneratedNever();
             operation.HasIndex(o => o.DocumentId);
@@ -46,7 +46,7 @@ public abstract partial class AppDb(DbContextOptions options) : IdentityUserCont
             operation.Property(o => o.Author).HasMaxLength(TextLimits.Name);
             operation.Property(o => o.Device).HasMaxLength(TextLimits.Name);
         });
-        modelBuilder.Entity<StoreRow>().Property(s => s.Id).ValueGeneratedNever();
+        builder.Entity<StoreRow>().Property(s => s.Id).ValueGeneratedNever();
     }
 
     /// <summary>Times rest as milliseconds since 1970 UTC: SQLite cannot order by an offset time and PostgreSQL keeps none. The offset stays in the document.</summary>

@@ -46,9 +46,9 @@ public sealed class AccountFlow(BrowserFixture fixture)
         await page.Locator("#visit-complaint").FillAsync("plates come out cool");
         await page.FillAsync("#asFound-rd-ware-surface-temp", "155");
         await phone.SavedAsync();
-        await page.WaitForTimeoutAsync(500);
 
-        // The office ends the session of the phone.
+        // The office ends the session of the phone, which has no signal and sends nothing meanwhile.
+        await context.SetOfflineAsync(true);
         await server.StartAsync();
         await office.GoAsync("people");
         await office.Page.Locator("#accounts .fold").Filter(new() { HasText = "Ines Calloway" }).Locator("summary").ClickAsync();
@@ -56,10 +56,12 @@ public sealed class AccountFlow(BrowserFixture fixture)
         await Assertions.Expect(office.Page.Locator("#accounts .fold[open]")).ToContainTextAsync(office.Words["account.session-none"]);
 
         // The phone says so, keeps what it has, and goes on after the sign-in.
+        await context.SetOfflineAsync(false);
         await phone.GoAsync("settings");
         await page.Locator(".send .btn").Last.ClickAsync();
-        await Assertions.Expect(page.Locator(".send p").First).ToContainTextAsync("Sign in to send");
+        await Assertions.Expect(page.Locator(".send p").First).ToHaveTextAsync(Waiting());
         await Assertions.Expect(page.Locator(".head .saved")).ToContainTextAsync(phone.Words["client.saved.sign-in"]);
+        Assert.DoesNotContain("\"visit\"", await ChangesAsync(office), StringComparison.Ordinal);
         await page.Locator(".send a.btn").ClickAsync();
         await Assertions.Expect(page.Locator("#sign-in-name")).ToHaveValueAsync("Ines Calloway");
         await page.FillAsync("#sign-in-password", "not the password");
@@ -80,8 +82,7 @@ public sealed class AccountFlow(BrowserFixture fixture)
         await Assertions.Expect(office.Page.Locator("#visits li")).ToHaveCountAsync(1);
         await office.Page.Locator("#visits a").First.ClickAsync();
         await Assertions.Expect(office.Page.Locator("#visit-complaint")).ToHaveValueAsync("plates come out cool");
-        var changes = await office.Page.EvaluateAsync<string>("fetch('api/changes').then(r => r.text())");
-        using var document = JsonDocument.Parse(changes);
+        using var document = JsonDocument.Parse(await ChangesAsync(office));
         Assert.All(
             document.RootElement.GetProperty("items").EnumerateArray().ToList(),
             c => Assert.Equal("Ines Calloway", c.GetProperty("author").GetString())
@@ -212,6 +213,11 @@ public sealed class AccountFlow(BrowserFixture fixture)
         await page.Locator("#sign-in-passkey").ClickAsync();
         await Assertions.Expect(page.Locator("#sign-in .problem")).ToHaveTextAsync(screen.Words["account.problem.passkey-sign-in"]);
     }
+
+    private static Task<string> ChangesAsync(Screen office) =>
+        office.Page.EvaluateAsync<string>("fetch('api/changes').then(r => r.text())");
+
+    private static Regex Waiting() => new(@"^Sign in to send\. [1-9]\d* to send", RegexOptions.None, TimeSpan.FromSeconds(1));
 
     private static Regex Regex() => new(@"^[1-9]\d* are not sent yet", RegexOptions.None, TimeSpan.FromSeconds(1));
 

@@ -99,7 +99,7 @@ public sealed class NeverLostFlow(BrowserFixture fixture)
         );
         await screen.Page.FillAsync("#f-note", new string('n', 1500));
         await Assertions.Expect(screen.Page.Locator(".notice.bad")).ToBeVisibleAsync();
-        await Assertions.Expect(screen.Page.Locator(".saved")).ToContainTextAsync(screen.Words["client.saved.not"]);
+        await Assertions.Expect(screen.Page.Locator(".saved").First).ToContainTextAsync(screen.Words["client.saved.not"]);
         await Assertions.Expect(screen.Page.Locator("#f-note")).ToHaveValueAsync(new string('n', 1500));
 
         await screen.Page.EvaluateAsync("() => { IDBObjectStore.prototype.put = window.put; }");

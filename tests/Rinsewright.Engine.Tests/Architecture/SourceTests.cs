@@ -99,7 +99,7 @@ public sealed partial class SourceTests
 
     // [key] or [key, locator] in doc comments and pages; a link has its address in round brackets behind it
     [GeneratedRegex(
-        @"(?<![\w\]])\[(?<key>[a-z0-9]+(-[a-z0-9]+)+)(,[^\]\n]*)?\](?![\(\w])",
+        @"(?<![\w\]])\[(?<key>[a-z0-9]{2,}(-[a-z0-9]+)+)(,[^\]\n]*)?\](?![\(\w])",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
         1000
     )]
