@@ -32,6 +32,11 @@ public static class ContractSchemas
         [(typeof(VisitReadingDto), "state")] = Names<OperatingState>(),
         [(typeof(VisitReadingDto), "method")] = Names<ReadingMethod>(),
         [(typeof(VisitFindingDto), "moment")] = Names<VisitMoment>(),
+        [(typeof(CountedProofDto), "moment")] = Names<VisitMoment>(),
+        [(typeof(CountedProofDto), "outcome")] = Names<Outcome>(),
+        [(typeof(CountedProofDto), "machine")] = Names<MachineType>(),
+        [(typeof(CountedProofDto), "method")] = Names<SanitizingMethod>(),
+        [(typeof(WareSeenDto), "moment")] = Names<VisitMoment>(),
         [(typeof(PartLookDto), "state")] = Names<PartState>(),
         [(typeof(PartLookDto), "moment")] = Names<VisitMoment>(),
         [(typeof(VisitPhotoDto), "moment")] = Names<VisitMoment>(),
@@ -59,6 +64,8 @@ public static class ContractSchemas
         (typeof(SupplyCountDto), "product"),
         (typeof(DeclinedDto), "because"),
         (typeof(VisitSignatureDto), "name"),
+        (typeof(CountedProofDto), "name"),
+        (typeof(CountedProofDto), "ruleSet"),
     ];
 
     /// <summary>Every schema by the name of its file, without <c>.schema.json</c>.</summary>
@@ -98,6 +105,13 @@ public static class ContractSchemas
             return new JsonObject { ["type"] = "object", ["required"] = new JsonArray("schema", "kind") };
         }
 
+        if (node is JsonObject { } record && record["required"] is JsonArray required && record["properties"] is JsonObject members)
+        {
+            // What is null is left out when it is written.
+            var needed = required.Select(n => n!.GetValue<string>()).Where(n => !MayBeNull(members[n])).ToList();
+            record["required"] = new JsonArray([.. needed.Select(n => (JsonNode?)n)]);
+        }
+
         if (node is not JsonObject schema || context.PropertyInfo is not { } member)
         {
             return node;
@@ -130,6 +144,10 @@ public static class ContractSchemas
         {
             schema["minimum"] = 0;
         }
+        else if (at == (typeof(CountedProofDto), "passes"))
+        {
+            schema["minimum"] = 0;
+        }
         else if (at == (typeof(PartUseDto), "count"))
         {
             schema["minimum"] = 1;
@@ -141,6 +159,13 @@ public static class ContractSchemas
 
         return schema;
     }
+
+    private static bool MayBeNull(JsonNode? schema) =>
+        schema is JsonObject o
+        && (
+            o["type"] is JsonArray types && types.Any(t => t?.GetValue<string>() == "null")
+            || o["enum"] is JsonArray words && words.Contains(null)
+        );
 
     private static string[] Names<T>()
         where T : struct, Enum => [.. Enum.GetValues<T>().Select(Wire.Name)];

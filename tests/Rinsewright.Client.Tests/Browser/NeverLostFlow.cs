@@ -36,6 +36,13 @@ public sealed class NeverLostFlow(BrowserFixture fixture)
         await server.StartAsync();
         await SendAsync(screen);
         await Assertions.Expect(screen.Page.Locator("#sent-again")).ToBeVisibleAsync();
+        await Assertions.Expect(screen.Page.Locator(".send p").First).ToHaveTextAsync(screen.Words["client.send.all"]);
+        using var client = new HttpClient { BaseAddress = new Uri(server.Address) };
+        Assert.Contains(
+            "5 Orchard Row",
+            await client.GetStringAsync(new Uri("api/changes", UriKind.Relative), TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
 
         await using var second = await fixture.ContextAsync(BrowserFixture.Desk);
         var other = await Screen.OpenAsync(second, server.Address, "kitchens");
@@ -73,7 +80,7 @@ public sealed class NeverLostFlow(BrowserFixture fixture)
         await context.UnrouteAsync("**/api/operations");
         await SendAsync(screen);
         using var client = new HttpClient { BaseAddress = new Uri(server.Address) };
-        var changes = await client.GetStringAsync("api/changes", TestContext.Current.CancellationToken);
+        var changes = await client.GetStringAsync(new Uri("api/changes", UriKind.Relative), TestContext.Current.CancellationToken);
         using var json = System.Text.Json.JsonDocument.Parse(changes);
         var kitchen = Assert.Single(json.RootElement.GetProperty("items").EnumerateArray());
         Assert.Equal(1, kitchen.GetProperty("versions").GetInt32());
