@@ -3,12 +3,11 @@ using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Client.Kitchens;
 
-/// <summary>A document of fields on the screen. What is typed is kept after a short pause, and before the page is left.</summary>
-public sealed class FieldEditor(Work work, TimeProvider clock)
+/// <summary>A document of fields on the screen. What is typed is kept at once; what is typed while the device still writes goes with the next write.</summary>
+public sealed class FieldEditor(Work work)
 {
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
     private readonly Dictionary<string, string> typed = [];
-    private int strokes;
+    private Task writing = Task.CompletedTask;
 
     /// <summary>The document as it is kept here; null before it is opened or where there is none.</summary>
     public FieldDocument? Document { get; private set; }
@@ -35,15 +34,11 @@ public sealed class FieldEditor(Work work, TimeProvider clock)
         Document?.Fields.TryGetValue(path, out var field) == true && field.Other is { } other && other.Value != field.Value ? other : null;
 
     /// <summary>Types into a field.</summary>
-    public async Task TypeAsync(string path, string text)
+    /// <returns>Done when it is kept.</returns>
+    public Task TypeAsync(string path, string text)
     {
         typed[path] = text;
-        var mine = ++strokes;
-        await Task.Delay(Pause, clock);
-        if (mine == strokes)
-        {
-            await FlushAsync();
-        }
+        return writing.IsCompleted ? writing = WriteAllAsync() : writing;
     }
 
     /// <summary>Writes fields at once.</summary>
@@ -55,6 +50,14 @@ public sealed class FieldEditor(Work work, TimeProvider clock)
         }
 
         await FlushAsync();
+    }
+
+    private async Task WriteAllAsync()
+    {
+        while (typed.Count > 0 && Document is not null)
+        {
+            await FlushAsync();
+        }
     }
 
     /// <summary>Writes what was typed.</summary>
