@@ -73,7 +73,7 @@ public static class HistoryChart
     }
 
     private static ScenePoint At(HistoryPoint p, HistoryChartScale scale, HistoryWords words) =>
-        new(scale.X(p.At), scale.Y(words.In(p.Value, scale.Unit)));
+        new(scale.X(p.At), scale.Y(HistoryWords.In(p.Value, scale.Unit)));
 
     private static void AddAxes(List<SceneMark> marks, HistoryChartScale scale, HistoryWords words)
     {
@@ -101,7 +101,7 @@ public static class HistoryChart
             var (from, to, own) in Stretches(
                 series,
                 scale,
-                p => p.Own is { } o ? (words.In(o.Low, scale.Unit), words.In(o.High, scale.Unit)) : ((double, double)?)null
+                p => p.Own is { } o ? (HistoryWords.In(o.Low, scale.Unit), HistoryWords.In(o.High, scale.Unit)) : ((double, double)?)null
             )
         )
         {
@@ -118,7 +118,7 @@ public static class HistoryChart
             var stretches = Stretches(
                     series,
                     scale,
-                    p => (least ? p.LeastLimit : p.MostLimit) is { } l ? words.In(l.Figure, scale.Unit) : (double?)null
+                    p => (least ? p.LeastLimit : p.MostLimit) is { } l ? HistoryWords.In(l.Figure, scale.Unit) : (double?)null
                 )
                 .ToList();
             foreach (var (from, to, value) in stretches.Where(s => s.Value >= scale.Low && s.Value <= scale.High))
@@ -163,7 +163,10 @@ public static class HistoryChart
         ScenePoint Reach(double slope)
         {
             var days = slope == 0 ? end - start : Math.Min(end - start, Math.Max(0, (limit - level) / slope));
-            return new ScenePoint(scale.XOf(start + days), scale.Y(words.In(new Amount(level + (slope * days), series.Unit), scale.Unit)));
+            return new ScenePoint(
+                scale.XOf(start + days),
+                scale.Y(HistoryWords.In(new Amount(level + (slope * days), series.Unit), scale.Unit))
+            );
         }
 
         var (near, far) = (Reach(fast), Reach(slow));
@@ -246,7 +249,7 @@ public static class HistoryChart
             var at = At(p, scale, words);
             if (p.Off is { } off)
             {
-                var (value, half) = (words.In(p.Value, scale.Unit), HistoryWords.Span(off, series.Unit, scale.Unit));
+                var (value, half) = (HistoryWords.In(p.Value, scale.Unit), HistoryWords.Span(off, series.Unit, scale.Unit));
                 marks.Add(new SceneLine("tick", [new(at.X, scale.Y(value - half)), new(at.X, scale.Y(value + half))]));
             }
 

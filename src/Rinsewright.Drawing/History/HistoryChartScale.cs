@@ -31,7 +31,7 @@ internal sealed class HistoryChartScale
         List<double> values = [];
         foreach (var p in points)
         {
-            var (value, off) = (words.In(p.Value, Unit), HistoryWords.Span(p.Off ?? 0, series.Unit, Unit));
+            var (value, off) = (HistoryWords.In(p.Value, Unit), HistoryWords.Span(p.Off ?? 0, series.Unit, Unit));
             values.AddRange([value - off, value + off]);
         }
 
@@ -39,7 +39,7 @@ internal sealed class HistoryChartScale
         var spread = Math.Max(high - low, Math.Max(Math.Abs(high), 1) * 0.02);
         foreach (var figure in points.SelectMany(p => (Amount?[])[p.LeastLimit?.Figure, p.MostLimit?.Figure, p.Own?.Low, p.Own?.High]))
         {
-            if (figure is { } f2 && words.In(f2, Unit) is var v && v > low - (spread * Farthest) && v < high + (spread * Farthest))
+            if (figure is { } f2 && HistoryWords.In(f2, Unit) is var v && v > low - (spread * Farthest) && v < high + (spread * Farthest))
             {
                 values.Add(v);
             }

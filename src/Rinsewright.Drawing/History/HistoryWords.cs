@@ -28,7 +28,7 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
     public Unit UnitOf(ReadingSeries series) => Shown.UnitFor(series.Unit, units);
 
     /// <summary>A figure of a series in the unit shown.</summary>
-    public double In(Amount amount, Unit shown) => amount.Unit == shown ? amount.Value : amount.In(shown).Value;
+    public static double In(Amount amount, Unit shown) => amount.Unit == shown ? amount.Value : amount.In(shown).Value;
 
     /// <summary>A difference in the unit of a series, in the unit shown.</summary>
     public static double Span(double difference, Unit unit, Unit shown) =>
