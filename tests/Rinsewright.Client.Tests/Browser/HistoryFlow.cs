@@ -17,7 +17,7 @@ public sealed class HistoryFlow(BrowserFixture fixture)
     /// Larkspur: the rinse pressure fell from 20.2 to 9.7 psi until the strainer was cleaned on 2026-08-19; the acceptance test of 2026-11-16 was declined for leaks; the curtain was fitted on 2026-06-08 and
     /// 2026-11-16, 161 days apart (docs/visits/history).
     /// </summary>
-    [Theory(Explicit = true)] // The screen does not come to its end in a browser yet, and nothing leads to it until it does.
+    [Theory]
     [InlineData(false, "en", false)]
     [InlineData(false, "es", true)]
     [InlineData(true, "en", true)]
