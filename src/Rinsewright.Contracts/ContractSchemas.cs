@@ -98,6 +98,13 @@ public static class ContractSchemas
             return new JsonObject { ["type"] = "object", ["required"] = new JsonArray("schema", "kind") };
         }
 
+        if (node is JsonObject { } record && record["required"] is JsonArray required && record["properties"] is JsonObject members)
+        {
+            // What is null is left out when it is written.
+            var needed = required.Select(n => n!.GetValue<string>()).Where(n => !MayBeNull(members[n])).ToList();
+            record["required"] = new JsonArray([.. needed.Select(n => (JsonNode?)n)]);
+        }
+
         if (node is not JsonObject schema || context.PropertyInfo is not { } member)
         {
             return node;
@@ -141,6 +148,13 @@ public static class ContractSchemas
 
         return schema;
     }
+
+    private static bool MayBeNull(JsonNode? schema) =>
+        schema is JsonObject o
+        && (
+            o["type"] is JsonArray types && types.Any(t => t?.GetValue<string>() == "null")
+            || o["enum"] is JsonArray words && words.Contains(null)
+        );
 
     private static string[] Names<T>()
         where T : struct, Enum => [.. Enum.GetValues<T>().Select(Wire.Name)];
