@@ -36,6 +36,7 @@ public sealed class HistoryFlow(BrowserFixture fixture)
         await screen.KeptAsync();
         await page.Locator("#kitchen-list a").Nth(5).WaitForAsync();
         await screen.GoAsync($"machine/{Larkspur}");
+        await Assertions.Expect(page.Locator("#machine-visits li")).ToHaveCountAsync(8, new() { Timeout = 60000 });
         await page.Locator("#open-history").ClickAsync();
         await page.Locator("#history-standing").WaitForAsync();
         await Assertions.Expect(page.Locator("#history-standing h2")).ToHaveTextAsync(screen.Words["visit-standing.watch"]);
