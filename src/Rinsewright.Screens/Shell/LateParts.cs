@@ -104,6 +104,14 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         }
     }
 
+    /// <summary>Fetches what visits are judged with: the knowledge, and what solves the balance of a machine's readings; nothing where it is here already.</summary>
+    /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
+    public async Task JudgingAsync()
+    {
+        await KnowledgeAsync();
+        await CalibrationAsync();
+    }
+
     /// <summary>Fetches what a calibration solves with; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
     public async Task CalibrationAsync()
