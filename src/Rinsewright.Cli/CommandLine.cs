@@ -72,6 +72,13 @@ internal static class CommandLine
             _ => (ExitStatus.ProgramFault, words.Say("cli.error.fault", ("problem", $"{e.GetType().Name}: {e.Message}"))),
         };
 
+    /// <summary>A value in lower case where it is one of those that can be.</summary>
+    /// <exception cref="UsageException">It is none of them; says which can be.</exception>
+    internal static string Among(Words words, string option, string value, IReadOnlyList<string> values) =>
+        values.Contains(value, StringComparer.OrdinalIgnoreCase)
+            ? value.ToLowerInvariant()
+            : throw new UsageException(NotAmong(words, option, value, values));
+
     /// <summary>The sentence for a value that is not one of those there are.</summary>
     internal static string NotAmong(Words words, string option, string value, IEnumerable<string> values) =>
         words.Say("cli.error.not-among", ("option", option), ("value", value), ("values", string.Join(", ", values)));

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Files.Sheets;
 
 namespace Rinsewright.Cli;
@@ -7,6 +8,8 @@ namespace Rinsewright.Cli;
 /// <summary>A sheet as a PDF file.</summary>
 internal static class SheetFile
 {
+    private static readonly string[] Shown = ["as-read", "us", "si"];
+
     /// <summary>The paper asked for; checked before anything is read.</summary>
     public static Paper PaperOf(ParseResult parsed, Option<string?> paper, Words words) =>
         parsed.GetValue(paper)?.ToLowerInvariant() switch
@@ -16,6 +19,18 @@ internal static class SheetFile
             var other => throw new UsageException(
                 words.Say("cli.error.not-among", ("option", paper.Name), ("value", other), ("values", "a4, letter"))
             ),
+        };
+
+    /// <summary>In which units a sheet may show its figures.</summary>
+    public static Option<string?> Units() => Options.Among("--units", string.Join('|', Shown), Shown);
+
+    /// <summary>The units asked for; checked before anything is read.</summary>
+    public static UnitDisplay UnitsOf(ParseResult parsed, Option<string?> units, Words words) =>
+        CommandLine.Among(words, units.Name, parsed.GetValue(units) ?? Shown[0], Shown) switch
+        {
+            "us" => UnitDisplay.Us,
+            "si" => UnitDisplay.Si,
+            _ => UnitDisplay.AsRead,
         };
 
     /// <summary>Writes the sheet: whole or not at all.</summary>

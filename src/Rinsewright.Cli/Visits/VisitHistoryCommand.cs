@@ -18,14 +18,13 @@ namespace Rinsewright.Cli.Visits;
 internal sealed class VisitHistoryCommand
 {
     private static readonly string[] States = ["idle", "load", "heat-up"];
-    private static readonly string[] Shown = ["as-read", "us", "si"];
 
     private readonly Argument<string[]> files = new("visits") { HelpName = "VISIT.json...", Arity = ArgumentArity.OneOrMore };
     private readonly Option<bool> json = Options.Flag("--json");
     private readonly Option<string?> today = Options.One("--today", "DAY");
     private readonly Option<string?> state = Options.Among("--state", "idle|load|heat-up", States);
     private readonly Option<string?> sheet = Options.One("--sheet", "FILE.pdf");
-    private readonly Option<string?> units = Options.Among("--units", "as-read|us|si", Shown);
+    private readonly Option<string?> units = SheetFile.Units();
     private readonly Option<string?> paper = Options.Among("--paper", "a4|letter", ["a4", "letter"]);
     private readonly Words words;
     private readonly Terminal terminal;
@@ -59,14 +58,9 @@ internal sealed class VisitHistoryCommand
 
     private async Task<int> RunAsync(ParseResult parsed, CancellationToken cancellation)
     {
-        var display = Among(units, parsed.GetValue(units) ?? Shown[0], Shown) switch
-        {
-            "us" => UnitDisplay.Us,
-            "si" => UnitDisplay.Si,
-            _ => UnitDisplay.AsRead,
-        };
+        var display = SheetFile.UnitsOf(parsed, units, words);
         OperatingState? only = parsed.GetValue(state) is { } wanted
-            ? Among(state, wanted, States) switch
+            ? CommandLine.Among(words, state.Name, wanted, States) switch
             {
                 "idle" => OperatingState.Idle,
                 "load" => OperatingState.Load,
@@ -136,9 +130,4 @@ internal sealed class VisitHistoryCommand
         DateOnly.TryParseExact(typed, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
             ? day
             : throw new UsageException(words.Say("cli.visit-history.today", ("value", typed)));
-
-    private string Among(Option<string?> option, string value, string[] values) =>
-        values.Contains(value, StringComparer.OrdinalIgnoreCase)
-            ? value.ToLowerInvariant()
-            : throw new UsageException(CommandLine.NotAmong(words, option.Name, value, values));
 }

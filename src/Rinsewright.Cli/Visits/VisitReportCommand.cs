@@ -10,12 +10,11 @@ namespace Rinsewright.Cli.Visits;
 internal sealed class VisitReportCommand
 {
     private static readonly string[] Pages = ["report", "inspector", "tag"];
-    private static readonly string[] Shown = ["as-read", "us", "si"];
 
     private readonly Argument<string> file = VisitCommand.File();
     private readonly Option<string?> sheet = Options.One("--sheet", "FILE.pdf");
     private readonly Option<string?> page = Options.Among("--page", "report|inspector|tag", Pages);
-    private readonly Option<string?> units = Options.Among("--units", "as-read|us|si", Shown);
+    private readonly Option<string?> units = SheetFile.Units();
     private readonly Option<string?> paper = Options.Among("--paper", "a4|letter", ["a4", "letter"]);
     private readonly Words words;
     private readonly Terminal terminal;
@@ -46,13 +45,8 @@ internal sealed class VisitReportCommand
     private async Task<int> RunAsync(ParseResult parsed, CancellationToken cancellation)
     {
         var path = parsed.GetValue(sheet) ?? throw new UsageException(words["cli.visit.needs-sheet"]);
-        var wanted = Among(page, parsed.GetValue(page) ?? Pages[0], Pages);
-        var display = Among(units, parsed.GetValue(units) ?? Shown[0], Shown) switch
-        {
-            "us" => UnitDisplay.Us,
-            "si" => UnitDisplay.Si,
-            _ => UnitDisplay.AsRead,
-        };
+        var wanted = CommandLine.Among(words, page.Name, parsed.GetValue(page) ?? Pages[0], Pages);
+        var display = SheetFile.UnitsOf(parsed, units, words);
         var options = new SheetOptions(SheetFile.PaperOf(parsed, paper, words), words.Language, display);
         var visit = await VisitCommand.ReadAsync(parsed.GetValue(file)!, terminal, words, cancellation);
         var pdf = wanted switch
@@ -64,9 +58,4 @@ internal sealed class VisitReportCommand
         await SheetFile.WriteAsync(path, pdf, words, cancellation);
         return ExitStatus.Done;
     }
-
-    private string Among(Option<string?> option, string value, string[] values) =>
-        values.Contains(value, StringComparer.OrdinalIgnoreCase)
-            ? value.ToLowerInvariant()
-            : throw new UsageException(CommandLine.NotAmong(words, option.Name, value, values));
 }
