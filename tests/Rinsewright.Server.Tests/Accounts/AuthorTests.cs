@@ -89,6 +89,6 @@ public sealed class AuthorTests
         var cursor = (await kitchen.ChangesAsync()).Cursor;
         Assert.Equal(HttpStatusCode.OK, await office.StatusAsync("DELETE", "api/demo"));
         Assert.Empty(await office.ProofsAsync());
-        Assert.Equal(3, (await kitchen.ChangesAsync(cursor)).Items.Count(c => c.Action == "delete"));
+        Assert.Equal(11, (await kitchen.ChangesAsync(cursor)).Items.Count(c => c.Action == "delete"));
     }
 }
