@@ -46,7 +46,7 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
         module.CallAsync("settle", operationIds, mark, word);
 
     /// <inheritdoc/>
-    public Task TrimAsync(string mark, string seen) => module.CallAsync("trim", mark, seen);
+    public Task TrimAsync(string mark, string seen, string keep) => module.CallAsync("trim", mark, seen, keep);
 
     /// <inheritdoc/>
     public Task RefuseAsync(IReadOnlyDictionary<string, string> reasons) =>

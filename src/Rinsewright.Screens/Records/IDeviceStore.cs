@@ -37,8 +37,8 @@ public interface IDeviceStore
     /// <summary>Removes operations the office has answered and, in the same transaction, adds a word to those remembered under a mark.</summary>
     Task SettleAsync(IReadOnlyList<string> operationIds, string mark, string word);
 
-    /// <summary>Of the words under a mark leaves the last of those that were seen, and those added since; nothing is done where the mark no longer begins with what was seen.</summary>
-    Task TrimAsync(string mark, string seen);
+    /// <summary>Of the words under a mark leaves one of those that were seen, and those added since; nothing is done where the mark no longer begins with what was seen.</summary>
+    Task TrimAsync(string mark, string seen, string keep);
 
     /// <summary>Keeps operations the office has refused, with its reasons by operation id; they are not taken again until asked for.</summary>
     Task RefuseAsync(IReadOnlyDictionary<string, string> reasons);

@@ -200,7 +200,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 continue;
             }
 
-            await store.TrimAsync(SentMark, sent);
+            await store.TrimAsync(SentMark, sent, Latest(sent));
 
             foreach (var change in changes.Items)
             {
@@ -214,6 +214,10 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             }
         }
     }
+
+    // Who knows the place with the highest number knows all before it. The last told of may be an earlier one: a list that was sent twice keeps the place of the first time.
+    private static string Latest(string places) =>
+        places.Split(' ').MaxBy(p => p.Split('-') is [.., var number, _] && long.TryParse(number, out var n) ? n : 0) ?? "";
 
     // The mark goes only when everything is queued: a page closed in the middle begins anew, and what is sent twice is kept once.
     private async Task<bool> QueueAgainAsync()

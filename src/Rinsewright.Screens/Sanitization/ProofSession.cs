@@ -15,6 +15,8 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     private int wishes;
     private ProofRequest? judged; // what the report on the screen answers
     private Task settling = Task.CompletedTask;
+    private Task keeping = Task.CompletedTask;
+    private bool judging;
     private Task taking = Task.CompletedTask;
 
     /// <summary>Something on the screen changed.</summary>
@@ -225,42 +227,56 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         wishes++;
         _ = SpotAsync(proof.Request);
         Changed?.Invoke();
+        if (keeping.IsCompleted)
+        {
+            keeping = KeepAsync();
+        }
+
         if (settling.IsCompleted)
         {
             settling = SettleAsync();
         }
     }
 
+    // What is typed is kept at once: a page left within the pause, or while a long file is judged, loses nothing. Judged is what rests.
     private async Task SettleAsync()
     {
         for (var done = -1; done != wishes; )
         {
             await Task.Delay(Pause, clock);
             done = wishes;
-            var again = !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled;
-            await work.SaveAsync(Proof, unjudged: again);
-            if (again)
+            if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled)
             {
-                await KeepWhileAsync(JudgeAsync(), done);
-                await work.SaveAsync(Proof, unjudged: Failure is not null || Cancelled || Problem is not null);
+                judging = true;
+                try
+                {
+                    await JudgeAsync();
+                }
+                finally
+                {
+                    judging = false;
+                }
+
+                await keeping;
+                await (keeping = KeepAsync());
             }
         }
+
+        await keeping;
     }
 
-    // A long file is judged for seconds: what is typed meanwhile is kept at once, not when the judgement is through.
-    private async Task KeepWhileAsync(Task judging, int kept)
+    // One write at a time; whatever was typed while it ran is in the next.
+    private async Task KeepAsync()
     {
-        while (!judging.IsCompleted)
+        int kept;
+        do
         {
-            await Task.WhenAny(judging, Task.Delay(Pause, clock));
-            if (wishes != kept && !judging.IsCompleted)
-            {
-                kept = wishes;
-                await work.SaveAsync(Proof!, unjudged: true);
-            }
-        }
-
-        await judging;
+            kept = wishes;
+            await work.SaveAsync(
+                Proof!,
+                unjudged: judging || !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled || Problem is not null
+            );
+        } while (kept != wishes);
     }
 
     private async Task TakeOneAsync(TakenFile file)

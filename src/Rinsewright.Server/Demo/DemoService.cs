@@ -61,6 +61,11 @@ public sealed partial class DemoService(AppDb db, OperationLog log, OriginalFile
             document.Revision = ++store.Revision;
         }
 
+        if (present.Count > 0)
+        {
+            db.Turns.Add(new TurnRow { Number = store.Revision, Tag = Guid.NewGuid() });
+        }
+
         await db.SaveChangesAsync(ct);
         var ids = documents.ConvertAll(d => d.Id);
         await db.Operations.Where(o => ids.Contains(o.DocumentId)).ExecuteUpdateAsync(o => o.SetProperty(r => r.Json, (string?)null), ct);

@@ -5,8 +5,8 @@ using Rinsewright.Server.Storage;
 namespace Rinsewright.Server.Records;
 
 /// <summary>
-/// A place in the list of changes: the store, the number of a change, and the operation that had it. A store put back to an older copy gives numbers a second time; by the operation the
-/// place is known for one of before.
+/// A place in the list of changes: the store, the number of a change, and the tag of the list it came with. A store put back to an older copy gives numbers a second time, even to the same
+/// changes sent again; by the tag the place is known for one of before.
 /// </summary>
 internal static class ChangeCursor
 {
@@ -14,10 +14,10 @@ internal static class ChangeCursor
     public static async Task<string> AfterAsync(AppDb db, StoreRow store, long number, CancellationToken ct)
     {
         var place = $"{store.StoreId:n}-{number.ToString(CultureInfo.InvariantCulture)}";
-        return await OperationAsync(db, number, ct) is { } operation ? $"{place}-{operation:n}" : place;
+        return await TagAsync(db, number, ct) is { } tag ? $"{place}-{tag:n}" : place;
     }
 
-    /// <summary>The number a place stands for. One of another store, of a number this store has not reached, or of an operation it does not have there starts again.</summary>
+    /// <summary>The number a place stands for. One of another store, of a number this store has not reached, or of a list it does not have there starts again.</summary>
     public static async Task<(long Number, bool Restarted)> ReadAsync(AppDb db, StoreRow store, string? text, CancellationToken ct)
     {
         if (string.IsNullOrEmpty(text))
@@ -25,25 +25,24 @@ internal static class ChangeCursor
             return (0, false);
         }
 
-        // Places given before operations stood in them have two parts.
+        // Places given before tags stood in them have two parts.
         var parts = text.Split('-');
         return
             parts is [var id, var written, .. var rest]
             && id == store.StoreId.ToString("n")
             && long.TryParse(written, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             && number <= store.Revision
-            && (
-                rest is []
-                || (
-                    rest is [var operation]
-                    && Guid.TryParseExact(operation, "n", out var had)
-                    && await OperationAsync(db, number, ct) == had
-                )
-            )
+            && (rest is [] || (rest is [var tag] && Guid.TryParseExact(tag, "n", out var had) && await TagAsync(db, number, ct) == had))
             ? (number, false)
             : (0, true);
     }
 
-    private static async Task<Guid?> OperationAsync(AppDb db, long number, CancellationToken ct) =>
-        await db.Operations.Where(o => o.Revision == number).Select(o => (Guid?)o.Id).FirstOrDefaultAsync(ct);
+    /// <summary>The tag of the list a number came with. Of what came before there were any, the operation's id.</summary>
+    public static async Task<Guid?> TagAsync(AppDb db, long number, CancellationToken ct)
+    {
+        var turn = await db.Turns.AsNoTracking().Where(t => t.Number >= number).OrderBy(t => t.Number).FirstOrDefaultAsync(ct);
+        return turn?.Tag != TurnRow.BeforeTags
+            ? turn?.Tag
+            : await db.Operations.Where(o => o.Revision == number).Select(o => (Guid?)o.Id).FirstOrDefaultAsync(ct);
+    }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Rinsewright.Contracts.Records;
@@ -48,9 +47,7 @@ public sealed class ChangeFeed(AppDb db, Caller caller)
         var last = page.Count > 0 ? page[^1].Revision : known;
         return new Changes(
             [.. page.Select(c => c.Change)],
-            scope.Length > 0
-                ? $"{store.StoreId:n}-{last.ToString(CultureInfo.InvariantCulture)}-{scope}"
-                : await ChangeCursor.AfterAsync(db, store, last, ct),
+            await ChangeCursor.AfterAsync(db, store, last, ct) + (scope.Length > 0 ? "-" + scope : ""),
             changes.Count > page.Count,
             restarted
         );
@@ -89,7 +86,7 @@ public sealed class ChangeFeed(AppDb db, Caller caller)
     }
 
     /// <summary>
-    /// A cursor is a place (<see cref="ChangeCursor"/>); of a kitchen's account, which sends nothing, the store's id, a number and what the kitchens were. One of another store, of other
+    /// A cursor is a place (<see cref="ChangeCursor"/>); of a kitchen's account, which sends nothing, with what the kitchens were behind it. One of another store, of other
     /// kitchens, or of what this store does not have, starts again.
     /// </summary>
     private async Task<(long Known, bool Restarted)> KnownAsync(
@@ -103,12 +100,8 @@ public sealed class ChangeFeed(AppDb db, Caller caller)
         if (scope.Length > 0)
         {
             return string.IsNullOrEmpty(after) ? (0, false)
-                : after.Split('-') is [var id, var number, var kitchens]
-                && id == store.StoreId.ToString("n")
-                && long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var revision)
-                && revision <= store.Revision
-                && kitchens == scope
-                    ? (revision, false)
+                : after.EndsWith("-" + scope, StringComparison.Ordinal)
+                    ? await ChangeCursor.ReadAsync(db, store, after[..^(scope.Length + 1)], ct)
                 : (0, true);
         }
 

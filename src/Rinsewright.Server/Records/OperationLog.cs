@@ -42,6 +42,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
             );
         }
 
+        db.Turns.Add(new TurnRow { Number = revision, Tag = Guid.NewGuid() });
         await db.SaveChangesAsync(ct);
         var store = await db.Store.AsNoTracking().SingleAsync(ct);
         var last = results.Where(r => r.Revision > 0).Select(r => r.Revision).DefaultIfEmpty().Max();
@@ -84,8 +85,8 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
                 return new OperationResult(operation.Id, "refused", 0, Repeated: false, words["server.operation.id-used"]);
             }
 
-            await CompleteAsync(operation, known, revision, ct);
-            return new OperationResult(known.Id, known.Outcome, known.Revision, Repeated: true, Replaced: known.Replaced);
+            var at = await CompletesAsync(operation, known, revision, ct) ? revision : known.Revision;
+            return new OperationResult(known.Id, known.Outcome, at, Repeated: true, Replaced: known.Replaced);
         }
 
         var document = await db.Documents.FindAsync([operation.DocumentId], ct);
@@ -142,7 +143,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
     }
 
     // After a restoration devices send what stands with them: of one operation another device may have more left than the first.
-    private async Task CompleteAsync(Operation operation, OperationRow known, long revision, CancellationToken ct)
+    private async Task<bool> CompletesAsync(Operation operation, OperationRow known, long revision, CancellationToken ct)
     {
         if (
             !operation.Again
@@ -152,7 +153,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
             || before.Has(operation)
         )
         {
-            return;
+            return false;
         }
 
         var had = StoredText.Fields(known.Json) ?? [];
@@ -161,7 +162,8 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
             ContractsJson.Default.IReadOnlyListFieldChange
         );
         document.Json = StoredText.Of(before.With(operation));
-        document.Revision = known.Revision = revision;
+        document.Revision = revision;
+        return true;
     }
 
     // Devices of the kitchen that a document leaves are told by the next changes.

@@ -14,6 +14,9 @@ public abstract partial class AppDb(DbContextOptions options) : IdentityUserCont
     /// <summary>Every operation received.</summary>
     public DbSet<OperationRow> Operations => Set<OperationRow>();
 
+    /// <summary>Every list received.</summary>
+    public DbSet<TurnRow> Turns => Set<TurnRow>();
+
     /// <summary>The one row about the store.</summary>
     public DbSet<StoreRow> Store => Set<StoreRow>();
 
@@ -45,6 +48,11 @@ public abstract partial class AppDb(DbContextOptions options) : IdentityUserCont
             operation.Property(o => o.Outcome).HasMaxLength(TextLimits.Kind);
             operation.Property(o => o.Author).HasMaxLength(TextLimits.Name);
             operation.Property(o => o.Device).HasMaxLength(TextLimits.Name);
+        });
+        builder.Entity<TurnRow>(turn =>
+        {
+            turn.HasKey(t => t.Number);
+            turn.Property(t => t.Number).ValueGeneratedNever();
         });
         builder.Entity<StoreRow>().Property(s => s.Id).ValueGeneratedNever();
     }

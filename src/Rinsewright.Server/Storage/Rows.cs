@@ -101,6 +101,19 @@ public sealed class OperationRow
     public string? Json { get; set; }
 }
 
+/// <summary>One list of changes that was taken in. A store put back to an older copy gives its numbers a second time, and another tag with them.</summary>
+public sealed class TurnRow
+{
+    /// <summary>Last number given to a change of the list; the first is the one after the turn before.</summary>
+    public long Number { get; set; }
+
+    /// <summary>Made by chance when the list was taken in: where it is known, everything up to the number is as it was.</summary>
+    public Guid Tag { get; set; }
+
+    /// <summary>Tag of the one row that stands for everything taken in before there were tags.</summary>
+    public static readonly Guid BeforeTags = Guid.Empty;
+}
+
 /// <summary>The one row about the store itself.</summary>
 public sealed class StoreRow
 {

@@ -83,11 +83,11 @@ internal sealed class MemoryStore : IDeviceStore
         return Task.FromResult(JsonSerializer.Serialize(taken, ContractsJson.Default.IReadOnlyListOperation));
     }
 
-    public Task TrimAsync(string mark, string seen)
+    public Task TrimAsync(string mark, string seen, string keep)
     {
         if (seen.Length > 0 && (marks.GetValueOrDefault(mark) + " ").StartsWith(seen + " ", StringComparison.Ordinal))
         {
-            marks[mark] = seen.Split(' ')[^1] + marks[mark][seen.Length..];
+            marks[mark] = keep + marks[mark][seen.Length..];
         }
 
         return Task.CompletedTask;

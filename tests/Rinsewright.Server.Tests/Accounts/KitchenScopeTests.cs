@@ -75,7 +75,7 @@ public sealed class KitchenScopeTests
         var foreign = (await other.ChangesAsync()).Cursor;
         var wide = (await both.ChangesAsync()).Cursor;
         Assert.Equal(mine.All.Concat(theirs.All).Order(), (await both.ChangesAsync()).Items.Select(c => c.DocumentId).Order());
-        foreach (var cursor in new[] { start, foreign, wide, "", "x", start.Split('-')[0] + "-0-" + own.Split('-')[2] })
+        foreach (var cursor in new[] { start, foreign, wide, "", "x", start.Split('-')[0] + "-0-" + own.Split('-')[^1] })
         {
             var changes = await kitchen.ChangesAsync(cursor);
             Assert.Equal(mine.All, changes.Items.Select(c => c.DocumentId).Order());

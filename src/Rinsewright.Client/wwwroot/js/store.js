@@ -138,14 +138,14 @@ export async function settle(operationIds, mark, word) {
   await done;
 }
 
-// Of the words that were seen the last stays, with what came since.
-export async function trim(mark, seen) {
+// Of the words that were seen one stays, with what came since.
+export async function trim(mark, seen, keep) {
   const db = await open();
   const transaction = db.transaction("marks", "readwrite", strict);
   const done = finished(transaction);
   const marks = transaction.objectStore("marks");
   const words = (await wait(marks.get(mark)))?.value ?? "";
-  if (seen && (words + " ").startsWith(seen + " ")) marks.put({ id: mark, value: seen.split(" ").at(-1) + words.slice(seen.length) });
+  if (seen && (words + " ").startsWith(seen + " ")) marks.put({ id: mark, value: keep + words.slice(seen.length) });
   await done;
 }
 

@@ -165,11 +165,11 @@ internal sealed class KeptStore(World world)
         }
     }
 
-    public void Trim(string mark, string seen)
+    public void Trim(string mark, string seen, string keep)
     {
         if (seen.Length > 0 && (marks.GetValueOrDefault(mark) + " ").StartsWith(seen + " ", StringComparison.Ordinal))
         {
-            marks[mark] = seen.Split(' ')[^1] + marks[mark][seen.Length..];
+            marks[mark] = keep + marks[mark][seen.Length..];
         }
     }
 
@@ -215,10 +215,10 @@ internal sealed class SteppedStore(World world, KeptStore kept, Func<bool> alive
 
     public Task<string> TakeAsync(int most) => StepAsync(() => kept.Take(most));
 
-    public Task TrimAsync(string mark, string seen) =>
+    public Task TrimAsync(string mark, string seen, string keep) =>
         StepAsync(() =>
         {
-            kept.Trim(mark, seen);
+            kept.Trim(mark, seen, keep);
             return true;
         });
 

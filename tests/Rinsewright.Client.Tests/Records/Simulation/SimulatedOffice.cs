@@ -10,9 +10,16 @@ namespace Rinsewright.Client.Tests.Records.Simulation;
 internal sealed class SimulatedOffice(World world)
 {
     private const int PerPage = 1;
-    private readonly SortedDictionary<long, Guid> numbers = [];
+    private SortedDictionary<long, Guid> turns = [];
+    private Dictionary<Guid, long> numbers = [];
     private long revision;
-    private (Dictionary<Guid, Operation>, Dictionary<Guid, (FieldDocument, long, int)>, SortedDictionary<long, Guid>, long)? copy;
+    private (
+        Dictionary<Guid, Operation>,
+        Dictionary<Guid, (FieldDocument, long, int)>,
+        Dictionary<Guid, long>,
+        SortedDictionary<long, Guid>,
+        long
+    )? copy;
 
     public Dictionary<Guid, Operation> Operations { get; private set; } = [];
 
@@ -22,7 +29,7 @@ internal sealed class SimulatedOffice(World world)
     public bool Restored { get; private set; }
 
     /// <summary>A copy of everything is made.</summary>
-    public void Copy() => copy = (new(Operations), new(Documents), new(numbers), revision);
+    public void Copy() => copy = (new(Operations), new(Documents), new(numbers), new(turns), revision);
 
     /// <summary>What came since the copy is gone. The office does not know it.</summary>
     public void Restore()
@@ -33,16 +40,20 @@ internal sealed class SimulatedOffice(World world)
         }
 
         Restored = true;
-        (Operations, Documents, revision) = (new(c.Item1), new(c.Item2), c.Item4);
-        numbers.Clear();
-        foreach (var (number, id) in c.Item3)
-        {
-            numbers.Add(number, id);
-        }
+        (Operations, Documents, numbers, turns, revision) = (new(c.Item1), new(c.Item2), new(c.Item3), new(c.Item4), c.Item5);
     }
 
-    public OperationResults Apply(IReadOnlyList<Operation> operations) =>
-        new([.. operations.Select(ApplyOne)], Cursor(operations.Max(o => numbers.LastOrDefault(n => n.Value == o.Id).Key)));
+    public OperationResults Apply(IReadOnlyList<Operation> operations)
+    {
+        var before = revision;
+        List<OperationResult> results = [.. operations.Select(ApplyOne)];
+        if (revision > before)
+        {
+            turns[revision] = world.NewId();
+        }
+
+        return new(results, Cursor(results.Max(r => r.Revision)));
+    }
 
     public Changes ChangesAfter(string cursor, string seen)
     {
@@ -75,9 +86,10 @@ internal sealed class SimulatedOffice(World world)
         );
     }
 
-    // As the server's: a number, and the operation that had it, so that a number given again after a restoration is known for another.
-    private string Cursor(long number) =>
-        number == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{number}-{numbers.GetValueOrDefault(number):n}");
+    // As the server's: a number, and the tag of the list it came with, so that a number given again after a restoration is known for another.
+    private string Cursor(long number) => number == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{number}-{Tag(number):n}");
+
+    private Guid Tag(long number) => turns.FirstOrDefault(t => t.Key >= number).Value;
 
     private (long Known, bool Restarted) Known(string cursor)
     {
@@ -93,20 +105,22 @@ internal sealed class SimulatedOffice(World world)
             return (Math.Min(number, revision), false);
         }
 
-        return numbers.TryGetValue(number, out var operation) && operation == Guid.ParseExact(parts[1], "n") ? (number, false) : (0, true);
+        return number <= revision && Tag(number) == Guid.ParseExact(parts[1], "n") ? (number, false) : (0, true);
     }
 
     public static string Text(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
 
     // After a restoration devices send what stands with them: of one operation another device may have more left than the first.
-    private void Complete(Operation operation)
+    private bool Completes(Operation operation)
     {
         var (document, _, versions) = Documents[operation.DocumentId];
-        if (!document.Has(operation))
+        if (document.Has(operation))
         {
-            Documents[operation.DocumentId] = (document.With(operation), ++revision, versions);
-            numbers[revision] = operation.Id;
+            return false;
         }
+
+        Documents[operation.DocumentId] = (document.With(operation), ++revision, versions);
+        return true;
     }
 
     private OperationResult ApplyOne(Operation operation)
@@ -118,8 +132,7 @@ internal sealed class SimulatedOffice(World world)
 
         if (Operations.ContainsKey(operation.Id) && world.Bug != Planted.AppliesTwice)
         {
-            Complete(operation);
-            return new OperationResult(operation.Id, "applied", 1, Repeated: true);
+            return new OperationResult(operation.Id, "applied", Completes(operation) ? revision : numbers[operation.Id], Repeated: true);
         }
 
         Operations[operation.Id] = operation;
@@ -141,7 +154,7 @@ internal sealed class SimulatedOffice(World world)
                 )
                 : document.With(operation);
         Documents[operation.DocumentId] = (after, ++revision, versions + 1);
-        numbers[revision] = operation.Id;
+        numbers[operation.Id] = revision;
         return new OperationResult(operation.Id, "applied", revision, Repeated: false);
     }
 }

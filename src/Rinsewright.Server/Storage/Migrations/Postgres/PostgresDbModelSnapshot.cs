@@ -498,6 +498,19 @@ namespace Rinsewright.Server.Storage.Migrations.Postgres
                     b.ToTable("Store");
                 });
 
+            modelBuilder.Entity("Rinsewright.Server.Storage.TurnRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("Tag")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("Turns");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
                 {
                     b.HasOne("Rinsewright.Server.Storage.Account", null)

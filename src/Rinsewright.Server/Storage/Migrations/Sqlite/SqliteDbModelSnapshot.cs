@@ -489,6 +489,19 @@ namespace Rinsewright.Server.Storage.Migrations.Sqlite
                     b.ToTable("Store");
                 });
 
+            modelBuilder.Entity("Rinsewright.Server.Storage.TurnRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Tag")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("Turns");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
                 {
                     b.HasOne("Rinsewright.Server.Storage.Account", null)
