@@ -30,7 +30,8 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
         // Raising the number first takes the lock of the one store row until the commit. So lists are applied one after another on both databases, and
         // nobody who asks for changes by number can ever see a later number before an earlier one.
         await db.Store.ExecuteUpdateAsync(s => s.SetProperty(r => r.Revision, r => r.Revision + operations.Count), ct);
-        var revision = await db.Store.Select(s => s.Revision).SingleAsync(ct) - operations.Count;
+        var turn = await db.Store.Select(s => s.Revision).SingleAsync(ct);
+        var revision = turn - operations.Count;
 
         var results = new List<OperationResult>(operations.Count);
         foreach (var operation in operations)
@@ -42,7 +43,11 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
             );
         }
 
-        db.Turns.Add(new TurnRow { Number = revision, Tag = Guid.NewGuid() });
+        if (operations.Count > 0)
+        {
+            db.Turns.Add(new TurnRow { Number = turn, Tag = Guid.NewGuid() });
+        }
+
         await db.SaveChangesAsync(ct);
         var store = await db.Store.AsNoTracking().SingleAsync(ct);
         var last = results.Where(r => r.Revision > 0).Select(r => r.Revision).DefaultIfEmpty().Max();
