@@ -38,6 +38,12 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
     public string Name(ReadingSeries series)
     {
         var name = words.NameOfReading(series.Known, series.Kind);
+        // Of the kitchen's own record of its water, not read at the machine.
+        if (series.Place == MeasuringPoint.WaterSupply && VisitReadingKinds.Find(series.Kind)?.Point != MeasuringPoint.WaterSupply)
+        {
+            name = $"{name} ({words["history.kitchen-water"]})";
+        }
+
         return series.State == OperatingState.Unknown ? name : $"{name}, {words[Wire.WordKey(series.State)]}";
     }
 
