@@ -110,6 +110,12 @@ public sealed record JudgedCrewLog(
     IReadOnlyList<Statement> Because
 )
 {
+    /// <summary>Name of what is read: the knowledge's phrase, or the place's own word.</summary>
+    public object Name => Known is { } known ? known.Name : Statement.Of($"visit.kind.{Log.Kind}");
+
+    /// <summary>Something it says, with what it is a log of in front.</summary>
+    public Statement Of(Statement says) => Statement.Of("visit.log.of", ("reading", Name), ("says", says));
+
     /// <summary>Entries that are missing.</summary>
     public int Missing => MissingByShift.Sum();
 

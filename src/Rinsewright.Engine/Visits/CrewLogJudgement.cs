@@ -8,7 +8,7 @@ using Rinsewright.Engine.Sanitization;
 namespace Rinsewright.Engine.Visits;
 
 /// <summary>What a crew's log says of itself and of the machine (V14 to V17): gaps, the same number again and again, limits missed in silence, a gauge that disagrees.</summary>
-public static class CrewLogJudgement
+public static partial class CrewLogJudgement
 {
     /// <summary>The check of the knowledge that gaps and copied numbers are.</summary>
     public const string Finding = "chk-log-gaps";
@@ -22,16 +22,8 @@ public static class CrewLogJudgement
     /// <summary>Entries from which on they are compared with each other (estimate, no source).</summary>
     public const int Least = 5;
 
-    // Most of an own band is what is not known of this machine, the same every day; what is left moves from reading to reading (estimate, no source).
-    private const double DayShare = 1.0 / 3;
-
-    // An own band reaches from the 5 to the 95 % point.
-    private const double BandDeviations = 2 * 1.6448536269514722;
-
     // A gap here and there is said; more than this keeps the machine from standing without a remark (estimate, no source).
     private const double GapsToWatch = 0.1;
-
-    private static readonly double[] Steps = [10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01];
 
     internal static IReadOnlyList<JudgedCrewLog> Of(
         Visit visit,
@@ -61,7 +53,6 @@ public static class CrewLogJudgement
             return new JudgedCrewLog(log, known, 0, [], null, null, null, [why], []);
         }
 
-        object name = known is { } k ? k.Name : Statement.Of($"visit.kind.{log.Kind}");
         List<Statement> says = [],
             because = [];
         void Say(Statement said, bool watch = false)
@@ -74,17 +65,17 @@ public static class CrewLogJudgement
         }
 
         var entries = log.Looked;
-        var (expected, missing) = Missing(log, entries, name, Say);
-        var same = Same(log, entries, rules, Spread(log, kind, bands));
-        SaySame(same, entries.Count, name, Say);
+        var (expected, missing) = Missing(log, entries, Say);
+        var same = Same(log, entries, rules, Spread(visit, log, kind, bands));
+        SaySame(same, entries.Count, Say);
         var outside = Outside(visit, log, kind, entries, rules);
-        SayOutside(outside ?? [], log, name, Say);
+        SayOutside(outside ?? [], log, Say);
         var middle = Middle(visit, log, kind, entries, knowledge, lines);
-        SayMiddle(middle, log, kind, entries.Count, name, Say);
+        SayMiddle(middle, log, kind, entries.Count, Say);
         var closed = entries.Count(e => log.Closed.Contains(e.On));
         if (closed > 0)
         {
-            Say(Statement.Of("visit.log.closed", ("reading", name), ("count", (long)closed)), watch: true);
+            Say(Statement.Of("visit.log.closed", ("count", (long)closed)), watch: true);
         }
 
         var judged = new JudgedCrewLog(log, known, expected, missing, same, outside, middle, says, because);
@@ -103,7 +94,6 @@ public static class CrewLogJudgement
     private static (int Expected, IReadOnlyList<int> Missing) Missing(
         CrewLog log,
         IReadOnlyList<CrewEntry> entries,
-        object name,
         Action<Statement, bool> say
     )
     {
@@ -127,133 +117,20 @@ public static class CrewLogJudgement
 
         var worst = missing.Max();
         say(
-            count == 0 ? Statement.Of("visit.log.complete", ("reading", name), ("expected", (long)expected))
+            count == 0 ? Statement.Of("visit.log.complete", ("expected", (long)expected))
                 : missing.Count(m => m == worst) == 1 && log.ShiftsPerDay > 1
                     ? Statement.Of(
                         "visit.log.missing-shift",
-                        ("reading", name),
                         ("missing", (long)count),
                         ("expected", (long)expected),
                         ("shift", (long)(Array.IndexOf(missing, worst) + 1)),
                         ("count", (long)worst),
                         ("days", (long)open.Count)
                     )
-                : Statement.Of("visit.log.missing", ("reading", name), ("missing", (long)count), ("expected", (long)expected)),
+                : Statement.Of("visit.log.missing", ("missing", (long)count), ("expected", (long)expected)),
             count > GapsToWatch * expected
         );
         return (expected, missing);
-    }
-
-    // Standard deviation from reading to reading, in the unit of the log; null where the model reads no such thing in that state.
-    private static double? Spread(CrewLog log, VisitReadingKind kind, OwnBands bands) =>
-        bands.Find(kind, log.State) is { } band
-        && (band.High.In(log.Unit).Value - band.Low.In(log.Unit).Value) / BandDeviations * DayShare is > 0 and var spread
-            ? spread
-            : null;
-
-    private static SameNumber? Same(CrewLog log, IReadOnlyList<CrewEntry> entries, RuleSet rules, double? spread)
-    {
-        if (entries.Count < Least)
-        {
-            return null;
-        }
-
-        var step = StepOf(log, entries, rules);
-        var all = Most(entries, null, 1);
-        if (all.Likely || log.ShiftsPerDay == 1)
-        {
-            return all;
-        }
-
-        // Every shift is looked at as well, and each look may find something by chance.
-        return entries
-                .GroupBy(e => e.Shift)
-                .Where(g => g.Count() >= Least)
-                .Select(g => Most([.. g], g.Key, log.ShiftsPerDay))
-                .Where(s => s.Likely)
-                .MinBy(s => s.Chance)
-            ?? all;
-
-        SameNumber Most(IReadOnlyList<CrewEntry> of, int? shift, int looks)
-        {
-            var most = of.GroupBy(e => e.Value).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First();
-            return new SameNumber(
-                new Amount(most.Key, log.Unit),
-                most.Count(),
-                of.Count,
-                shift,
-                new Amount(step, log.Unit),
-                spread is { } s ? Math.Min(1, looks * Chance(of.Count, most.Count(), NormalShare.Within(step / 2 / s))) : null
-            );
-        }
-    }
-
-    /// <summary>V15: any k of n alike, each at most as likely as the fullest cell: C(n, k) p^(k − 1), and p^(n − 1) where all are.</summary>
-    internal static double Chance(int n, int k, double p)
-    {
-        var ways = 0.0;
-        for (var i = 1; i <= n - k; i++)
-        {
-            ways += Math.Log((double)(k + i) / i);
-        }
-
-        return Math.Min(1, Math.Exp(ways + ((k - 1) * Math.Log(p))));
-    }
-
-    // As coarse as everything written allows; where all is one number, no coarser than a gauge may be divided.
-    private static double StepOf(CrewLog log, IReadOnlyList<CrewEntry> entries, RuleSet rules)
-    {
-        var seen = Array.Find(Steps, s => entries.All(e => Math.Abs((e.Value / s) - Math.Round(e.Value / s)) < 1e-6));
-        seen = seen > 0 ? seen : Steps[^1];
-        var difference = DifferenceUnit(log.Unit);
-        return
-            entries.All(e => e.Value == entries[0].Value)
-            && rules.Instruments.FirstOrDefault(i => i.Measures == log.Unit.Dimension && i.Aspect == InstrumentAspect.Division) is { } rule
-            ? Math.Min(
-                seen,
-                rule.Maximum.FirstOrDefault(m => m.Unit == difference) is { Value: > 0 } printed
-                    ? printed.Value
-                    : rule.Maximum[0].In(difference).Value
-            )
-            : seen;
-    }
-
-    private static void SaySame(SameNumber? same, int written, object name, Action<Statement, bool> say)
-    {
-        if (same is not { } s)
-        {
-            if (written > 0)
-            {
-                say(Statement.Of("visit.log.few", ("reading", name), ("count", (long)written), ("least", (long)Least)), false);
-            }
-
-            return;
-        }
-
-        List<(string, object)> values = [("reading", name), ("value", s.Value), ("count", (long)s.Count), ("of", (long)s.Of)];
-        switch (s.Chance)
-        {
-            case null when s.Count >= Least && 2 * s.Count > s.Of:
-                say(Statement.Of("visit.log.same-unknown", [.. values]), false);
-                break;
-            case null:
-                break;
-            case < Risk and var chance:
-                values.AddRange([("step", s.Step), ("odds", Odds(chance)), ("shift", (long)(s.Shift ?? 0))]);
-                say(Statement.Of(s.Shift is null ? "visit.log.same" : "visit.log.same-shift", [.. values]), true);
-                break;
-            default:
-                say(Statement.Of("visit.log.varies", [.. values]), false);
-                break;
-        }
-    }
-
-    // "Less than once in so many", the figure cut to one digit and to a million.
-    private static double Odds(double chance)
-    {
-        var odds = Math.Min(1e6, 1 / chance);
-        var digit = Math.Pow(10, Math.Floor(Math.Log10(odds)));
-        return Math.Floor(odds / digit) * digit;
     }
 
     private static List<OutsideEntry>? Outside(
@@ -295,7 +172,7 @@ public static class CrewLogJudgement
         return limits;
     }
 
-    private static void SayOutside(List<OutsideEntry> outside, CrewLog log, object name, Action<Statement, bool> say)
+    private static void SayOutside(List<OutsideEntry> outside, CrewLog log, Action<Statement, bool> say)
     {
         foreach (var group in outside.GroupBy(o => (o.Limit, o.Entry.ActionWritten)).OrderBy(g => g.Key.ActionWritten is true))
         {
@@ -309,7 +186,6 @@ public static class CrewLogJudgement
                         false => "visit.log.outside-silent",
                         null => "visit.log.outside-open",
                     },
-                    ("reading", name),
                     ("count", (long)group.Count()),
                     ("limit", limit.PrintedIn(log.Unit)),
                     ("value", new Amount(farthest.Value, log.Unit)),
@@ -358,14 +234,7 @@ public static class CrewLogJudgement
         );
     }
 
-    private static void SayMiddle(
-        LogMiddle? middle,
-        CrewLog log,
-        VisitReadingKind kind,
-        int written,
-        object name,
-        Action<Statement, bool> say
-    )
+    private static void SayMiddle(LogMiddle? middle, CrewLog log, VisitReadingKind kind, int written, Action<Statement, bool> say)
     {
         if (middle is { } m)
         {
@@ -374,7 +243,6 @@ public static class CrewLogJudgement
                     !m.Apart ? "visit.log.middle-agrees"
                         : m.Middle.Value > m.Read.Value ? "visit.log.middle-high"
                         : "visit.log.middle-low",
-                    ("reading", name),
                     ("middle", m.Middle),
                     ("read", m.Read),
                     ("off", m.MayDiffer)
@@ -386,8 +254,8 @@ public static class CrewLogJudgement
         {
             say(
                 log.State == OperatingState.Unknown
-                    ? Statement.Of("visit.log.middle-state", ("reading", name))
-                    : Statement.Of("visit.log.middle-not-read", ("reading", name), ("state", log.State)),
+                    ? Statement.Of("visit.log.middle-state")
+                    : Statement.Of("visit.log.middle-not-read", ("state", log.State)),
                 false
             );
         }

@@ -120,7 +120,9 @@ public static class VisitJudgement
         says.AddRange(clashes.Select(c => (VisitStanding.Watch, c.Says)));
         says.AddRange(unexplained.Select(u => (VisitStanding.Watch, u)));
         says.AddRange(
-            logs.OrderBy(l => l.Log.Kind, StringComparer.Ordinal).SelectMany(l => l.Because).Select(b => (VisitStanding.Watch, b))
+            logs.OrderBy(l => l.Log.Kind, StringComparer.Ordinal)
+                .SelectMany(l => l.Because.Select(l.Of))
+                .Select(b => (VisitStanding.Watch, b))
         );
         says.AddRange(
             parts

@@ -20,10 +20,19 @@ internal sealed class VisitCrewLogTable(VisitPaper paper, VisitSheetWords said)
         yield return new SheetHeading(2, said.Words["visit.sheet.crew-log"]);
         foreach (var log in logs)
         {
+            yield return new SheetParagraph(Name(log), Bold: true);
             yield return new SheetList([.. log.Says.Select(said.Say)]);
             yield return Table(log);
         }
     }
+
+    private string Name(JudgedCrewLog judged) =>
+        said.Words.Say(
+            "visit.sheet.crew-log-of",
+            ("reading", said.Words.NameOfReading(judged.Known, judged.Log.Kind)),
+            ("from", VisitSheetWords.Day(judged.Log.From)),
+            ("until", VisitSheetWords.Day(judged.Log.Until))
+        );
 
     private SheetTable Table(JudgedCrewLog judged)
     {
@@ -31,12 +40,7 @@ internal sealed class VisitCrewLogTable(VisitPaper paper, VisitSheetWords said)
         var written = log.Looked.ToDictionary(e => (e.On, e.Shift), e => said.Show(new Amount(e.Value, log.Unit)));
         var counts = log.Counts;
         return new SheetTable(
-            words.Say(
-                "visit.sheet.crew-log-of",
-                ("reading", words.NameOfReading(judged.Known, log.Kind)),
-                ("from", VisitSheetWords.Day(log.From)),
-                ("until", VisitSheetWords.Day(log.Until))
-            ),
+            Name(judged),
             [
                 new SheetColumn(words["visit.sheet.crew-log-day"], 2),
                 .. Enumerable
