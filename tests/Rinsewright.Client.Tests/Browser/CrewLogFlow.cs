@@ -57,7 +57,7 @@ public sealed class CrewLogFlow(BrowserFixture fixture)
         await rows.Nth(5).Locator(".crew-same").ClickAsync();
         await Assertions.Expect(rows.Nth(4).Locator("input").Nth(2)).ToHaveValueAsync("182");
         var says = page.Locator("#crew-says-0");
-        await Assertions.Expect(says).ToContainTextAsync("nothing is missing of 15 entries");
+        await Assertions.Expect(says).ToContainTextAsync("Nothing is missing of 15 entries");
         await Assertions.Expect(says).ToContainTextAsync("182\u00a0°F stands 15 times of 15");
         await Assertions.Expect(says).ToContainTextAsync("likely written without reading");
 
@@ -68,7 +68,7 @@ public sealed class CrewLogFlow(BrowserFixture fixture)
 
         // All of it is copied: eight days are empty. 13 open days, 39 entries, 15 written.
         await page.Locator("#crew-whole-0").CheckAsync();
-        await Assertions.Expect(says).ToContainTextAsync("missing 24 of 39 entries");
+        await Assertions.Expect(says).ToContainTextAsync("Missing 24 of 39 entries");
         await page.Locator("#crew-found-0").CheckAsync();
         await AccessibleAsync("judged");
         await page.EvaluateAsync("document.documentElement.dataset.theme = 'dark'");
@@ -81,7 +81,7 @@ public sealed class CrewLogFlow(BrowserFixture fixture)
         await Assertions.Expect(rows.Nth(4).Locator("input").Nth(1)).ToHaveValueAsync("170");
         await Assertions.Expect(rows.Nth(3).Locator(".crew-day")).ToHaveAttributeAsync("aria-pressed", "true");
         await Assertions.Expect(page.Locator("#crew-found-0")).ToBeCheckedAsync();
-        await Assertions.Expect(says).ToContainTextAsync("missing 24 of 39 entries");
+        await Assertions.Expect(says).ToContainTextAsync("Missing 24 of 39 entries");
 
         async Task AccessibleAsync(string where)
         {
