@@ -37,6 +37,8 @@ public static class ContractSchemas
         [(typeof(CountedProofDto), "machine")] = Names<MachineType>(),
         [(typeof(CountedProofDto), "method")] = Names<SanitizingMethod>(),
         [(typeof(WareSeenDto), "moment")] = Names<VisitMoment>(),
+        [(typeof(CrewLogDto), "kind")] = [.. VisitReadingKinds.All.Select(k => k.Id)],
+        [(typeof(CrewLogDto), "state")] = Names<OperatingState>(),
         [(typeof(PartLookDto), "state")] = Names<PartState>(),
         [(typeof(PartLookDto), "moment")] = Names<VisitMoment>(),
         [(typeof(VisitPhotoDto), "moment")] = Names<VisitMoment>(),
@@ -151,6 +153,14 @@ public static class ContractSchemas
         else if (at == (typeof(PartUseDto), "count"))
         {
             schema["minimum"] = 1;
+        }
+        else if (
+            at is (_, "days") or (_, "shiftsPerDay") or (_, "shift")
+            && member.DeclaringType is var log
+            && (log == typeof(CrewLogDto) || log == typeof(CrewEntryDto))
+        )
+        {
+            (schema["minimum"], schema["maximum"]) = (1, member.Name == "days" ? VisitMapping.CrewLogDays : VisitMapping.CrewLogShifts);
         }
         else if (at == (typeof(VisitDocument), "version"))
         {

@@ -27,6 +27,22 @@ internal sealed record VisitLineDto(
 /// <summary>A reason to stop.</summary>
 internal sealed record VisitStopDto(string Kind, string Id, string Name, bool Open, string SafeAgain);
 
+/// <summary>A log of the crew. <c>Chance</c> is the most chance that real readings agree so, absent where it is not known; <c>Finding</c> is the check it finds, absent where it finds none.</summary>
+internal sealed record VisitCrewLogDto(
+    string Kind,
+    DateOnly From,
+    DateOnly Until,
+    int Expected,
+    int Missing,
+    double? SameValue,
+    int? SameCount,
+    double? Chance,
+    int? Outside,
+    AmountDto? Middle,
+    string? Finding,
+    IReadOnlyList<SaidDto> Says
+);
+
 /// <summary>A part of the acceptance test.</summary>
 internal sealed record VisitAcceptanceDto(string Area, string Standing, SaidDto Because, IReadOnlyList<string> Needs);
 
@@ -46,6 +62,7 @@ internal sealed record VisitDto(
     IReadOnlyList<VisitLineDto> Readings,
     IReadOnlyList<SaidDto> Clashes,
     IReadOnlyList<SaidDto> Unexplained,
+    IReadOnlyList<VisitCrewLogDto> CrewLogs,
     IReadOnlyList<VisitAcceptanceDto> Acceptance,
     IReadOnlyList<VisitMissingDto> Missing,
     IReadOnlyList<SaidDto> Warnings,
@@ -86,6 +103,22 @@ internal sealed record VisitDto(
             ],
             [.. r.Clashes.Select(c => Said(c.Says))],
             [.. r.Unexplained.Select(Said)],
+            [
+                .. r.CrewLogs.Select(l => new VisitCrewLogDto(
+                    l.Log.Kind,
+                    l.Log.From,
+                    l.Log.Until,
+                    l.Expected,
+                    l.Missing,
+                    l.Same?.Value.Value,
+                    l.Same?.Count,
+                    l.Same?.Chance,
+                    l.Outside?.Count,
+                    l.Middle is { } m ? Wire.From(m.Middle) : null,
+                    l.Gaps ? CrewLogJudgement.Finding : null,
+                    [.. l.Says.Select(Said)]
+                )),
+            ],
             [.. r.Acceptance.Select(a => new VisitAcceptanceDto(Wire.Name(a.Area), Wire.Name(a.Standing), Said(a.Because), a.Needs))],
             [.. r.Missing.Select(m => new VisitMissingDto(m.Blocks, Said(m.Says)))],
             [.. r.Warnings.Select(Said)],

@@ -31,6 +31,7 @@ internal sealed class VisitText(TextWriter writer, Words words)
         page.Paragraph($"{words["visit.sheet.do"]}: {words.Say(r.YouDo)}");
         List("visit.sheet.clashes", r.Clashes.Select(c => words.Say(c.Says)));
         List("visit.sheet.readings", r.Readings.Where(l => l.Reading.Value is not null).Select(Line));
+        List("visit.sheet.crew-log", r.CrewLogs.SelectMany(l => l.Says.Select(l.Of)).Select(s => words.Say(s)));
         if (r.Acceptance.Any(a => a.Standing != AcceptanceStanding.NotNeeded))
         {
             List(

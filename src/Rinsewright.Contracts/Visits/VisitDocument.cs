@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
+using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Contracts.Visits;
 
@@ -53,6 +54,9 @@ public sealed record VisitDocument(Guid Id, int Version, string Kitchen, JsonEle
 
     /// <summary>What was looked for on the ware.</summary>
     public IReadOnlyList<WareSeenDto>? Ware { get; init; }
+
+    /// <summary>Logs of the crew that were looked through.</summary>
+    public IReadOnlyList<CrewLogDto>? CrewLogs { get; init; }
 
     /// <summary>Symptoms and checks.</summary>
     public IReadOnlyList<VisitFindingDto>? Findings { get; init; }
@@ -126,6 +130,25 @@ public sealed record CountedProofDto(
 
 /// <summary>A result looked for on the ware; <c>Found</c> is false where it was gone.</summary>
 public sealed record WareSeenDto(string Result, bool Found, string Moment, string? Note = null);
+
+/// <summary>
+/// A log of the crew: what is read there, its unit, the last of the days looked at. Without <c>Whole</c> only the days from the first entry to the last count; <c>Closed</c> are days without a
+/// service.
+/// </summary>
+public sealed record CrewLogDto(
+    string Kind,
+    string Unit,
+    DateOnly Until,
+    int Days = CrewLog.UsualDays,
+    int ShiftsPerDay = 1,
+    string State = "unknown",
+    bool Whole = false,
+    IReadOnlyList<CrewEntryDto>? Entries = null,
+    IReadOnlyList<DateOnly>? Closed = null
+);
+
+/// <summary>A value of a crew's log, in its unit; <c>Shift</c> from 1, <c>ActionWritten</c> of a value outside its limit.</summary>
+public sealed record CrewEntryDto(DateOnly On, int Shift, double Value, bool? ActionWritten = null);
 
 /// <summary>A symptom or check.</summary>
 public sealed record VisitFindingDto(string Id, bool Found, string Moment, string? Note = null);

@@ -37,6 +37,7 @@ public static partial class VisitMapping
             Readings = Some(visit.Readings, From),
             Proofs = Some(visit.Proofs, From),
             Ware = Some(visit.Ware, w => new WareSeenDto(w.Result, w.Found, Wire.Name(w.Moment), w.Note)),
+            CrewLogs = Some(visit.CrewLogs, From),
             Findings = Some(visit.Findings, f => new VisitFindingDto(f.Id, f.Found, Wire.Name(f.Moment), f.Note)),
             Parts = Some(
                 visit.Parts,

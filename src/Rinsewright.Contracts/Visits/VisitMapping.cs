@@ -65,6 +65,7 @@ public static partial class VisitMapping
                         w.Note
                     )
             ),
+            CrewLogs = Each(document.CrewLogs, "crewLogs", CrewLog),
             Findings = Each(document.Findings, "findings", (x, f) => Finding(x, f, knowledge)),
             Parts = Each(document.Parts, "parts", (p, f) => Part(p, f, knowledge)),
             Photos = Each(

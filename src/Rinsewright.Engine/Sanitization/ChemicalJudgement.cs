@@ -324,6 +324,22 @@ public static class ChemicalJudgement
             && (r.Point == MeasuringPoint.SanitizingSolution || (dimension == Dimension.Hardness && r.Point == MeasuringPoint.WaterSupply))
         );
 
+    /// <summary>What bounds the strength besides the limits in force: the first row of the table, and the label.</summary>
+    internal static IEnumerable<Limit> StrengthBounds(ProofTerms terms)
+    {
+        var rows = terms.Rules.Sanitizers.Where(r => r.Method == terms.Method).ToList();
+        return (
+            (Limit?[])
+                [
+                    rows.TrueForAll(r => r.Minimum is not null) && rows.MinBy(r => r.Minimum!.Value.SI) is { } row
+                        ? Bound("table", LimitSense.Minimum, [row.Minimum!.Value], row.Citation)
+                        : null,
+                    LabelBound(terms.Label?.Minimum, LimitSense.Minimum),
+                    LabelBound(terms.Label?.Maximum, LimitSense.Maximum),
+                ]
+        ).OfType<Limit>();
+    }
+
     private static Limit? LabelBound(Amount? figure, LimitSense sense) =>
         figure is { } f ? Bound("label", sense, [f], new Citation("product-label", "", "Product label", Basis: Basis.Service)) : null;
 

@@ -85,6 +85,11 @@ internal static class MissingBeforeSigning
             lines.Select(l => l.Reading.Kind).Distinct().Count(k => lines.All(l => l.Reading.Kind != k || l.Reading.Value is null))
         );
         Count("visit.missing.parts", parts.Count(p => p.State == PartState.NotLookedAt));
+        if (!visit.CrewLogs.Any(l => l.LookedThrough))
+        {
+            Say(Statement.Of("visit.missing.crew-log"));
+        }
+
         if (visit is { Complaint: not null, Cause: null })
         {
             Say(Statement.Of("visit.missing.cause"));

@@ -45,6 +45,9 @@ public sealed record Visit
     /// <summary>What was looked for on the ware.</summary>
     public IReadOnlyList<WareSeen> Ware { get; init; } = [];
 
+    /// <summary>Logs of the crew that were looked through.</summary>
+    public IReadOnlyList<CrewLog> CrewLogs { get; init; } = [];
+
     /// <summary>Symptoms and checks of the knowledge, found or not.</summary>
     public IReadOnlyList<VisitFinding> Findings { get; init; } = [];
 

@@ -8,7 +8,7 @@ namespace Rinsewright.Engine.Visits;
 
 /// <summary>
 /// What a visit amounts to, at any moment while it is entered. Dangers first; then whether ware is sanitized, from the proof as left and from what was found; then what is near, clashes or moved. What was
-/// not read never helps. Rules V1 to V11.
+/// not read never helps. Rules V1 to V17.
 /// </summary>
 public static class VisitJudgement
 {
@@ -28,14 +28,28 @@ public static class VisitJudgement
     public static VisitResult Judge(Visit visit, TradeKnowledge knowledge, RuleSet rules, OwnBands? bands = null)
     {
         var proofs = new VisitProofs(visit, rules);
-        var lines = ReadingLines.Of(visit, knowledge, proofs, bands ?? OwnBands.Of(visit.Machine));
+        bands ??= OwnBands.Of(visit.Machine);
+        var lines = ReadingLines.Of(visit, knowledge, proofs, bands);
         var after = proofs.After.Verdict.Outcome;
         var stops = StopReasons.Of(visit, knowledge, after);
         var clashes = ReadingClashes.Of(visit, lines);
         var unexplained = UnexplainedChanges.Of(visit, lines);
+        var logs = CrewLogJudgement.Of(visit, knowledge, rules, lines, bands);
         var parts = Parts(visit, knowledge);
         var acceptance = AcceptanceTest.Of(visit, lines, rules);
-        var (standing, because) = Standing(visit, knowledge, rules, proofs.After, lines, stops, clashes, unexplained, parts, acceptance);
+        var (standing, because) = Standing(
+            visit,
+            knowledge,
+            rules,
+            proofs.After,
+            lines,
+            stops,
+            clashes,
+            unexplained,
+            logs,
+            parts,
+            acceptance
+        );
         return new VisitResult(
             standing,
             because,
@@ -45,6 +59,7 @@ public static class VisitJudgement
             lines,
             clashes,
             unexplained,
+            logs,
             parts,
             acceptance,
             MissingBeforeSigning.Of(visit, proofs.After, lines, parts, acceptance),
@@ -66,6 +81,7 @@ public static class VisitJudgement
         IReadOnlyList<StopReason> stops,
         IReadOnlyList<ReadingClash> clashes,
         IReadOnlyList<Statement> unexplained,
+        IReadOnlyList<JudgedCrewLog> logs,
         IReadOnlyList<PartLine> parts,
         IReadOnlyList<AcceptanceLine> acceptance
     )
@@ -103,6 +119,11 @@ public static class VisitJudgement
         says.AddRange(StillOnWare(visit, knowledge).Select(w => (VisitStanding.Watch, w)));
         says.AddRange(clashes.Select(c => (VisitStanding.Watch, c.Says)));
         says.AddRange(unexplained.Select(u => (VisitStanding.Watch, u)));
+        says.AddRange(
+            logs.OrderBy(l => l.Log.Kind, StringComparer.Ordinal)
+                .SelectMany(l => l.Because.Select(l.Of))
+                .Select(b => (VisitStanding.Watch, b))
+        );
         says.AddRange(
             parts
                 .Where(p => p.State is PartState.Worn or PartState.Broken or PartState.Missing)

@@ -181,6 +181,7 @@ public sealed record PartLine(Part Part, PartLook? Found, PartLook? Left)
 /// <param name="Readings">Every line, what was not read too.</param>
 /// <param name="Clashes">Readings that cannot both be true.</param>
 /// <param name="Unexplained">Changes of readings that nothing recorded explains.</param>
+/// <param name="CrewLogs">Logs of the crew, in the order of the visit.</param>
 /// <param name="Parts">Parts in the machine's own order.</param>
 /// <param name="Acceptance">The acceptance test.</param>
 /// <param name="Missing">What is missing before it can be signed.</param>
@@ -198,6 +199,7 @@ public sealed record VisitResult(
     IReadOnlyList<JudgedReading> Readings,
     IReadOnlyList<ReadingClash> Clashes,
     IReadOnlyList<Statement> Unexplained,
+    IReadOnlyList<JudgedCrewLog> CrewLogs,
     IReadOnlyList<PartLine> Parts,
     IReadOnlyList<AcceptanceLine> Acceptance,
     IReadOnlyList<Lacking> Missing,

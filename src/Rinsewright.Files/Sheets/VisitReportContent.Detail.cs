@@ -15,6 +15,7 @@ internal sealed partial class VisitReportContent
         AddReadings(blocks);
         blocks.AddRange(new VisitProofTable(paper, said).Blocks());
         AddList(blocks, "visit.sheet.ware", Ware());
+        blocks.AddRange(new VisitCrewLogTable(paper, said).Blocks());
         AddList(blocks, "visit.sheet.clashes", [.. Result.Clashes.Select(c => said.Say(c.Says))]);
         AddList(blocks, "visit.sheet.remarks", Remarks());
         AddChanges(blocks);

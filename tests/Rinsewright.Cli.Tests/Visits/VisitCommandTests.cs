@@ -33,6 +33,29 @@ public sealed class VisitCommandTests
         Assert.All(json["readings"]!.AsArray().Where(l => l!["value"] is null), l => Assert.Equal("notRead", (string)l!["status"]!));
     }
 
+    // Larkspur's log: 14 days of 3, two blanks at noon, and 184 °F every night.
+    [Fact]
+    public async Task The_crew_s_log_is_said_in_words_and_in_keys()
+    {
+        var log = JsonNode.Parse((await Run.Async("visit", "check", Demo("larkspur-routine"), "--json")).Output)!["crewLogs"]![0]!;
+        Assert.Equal(
+            ("2026-11-04", "2026-11-17", 42, 2),
+            ((string)log["from"]!, (string)log["until"]!, (int)log["expected"]!, (int)log["missing"]!)
+        );
+        Assert.Equal((184.0, 14, "chk-log-gaps"), ((double)log["sameValue"]!, (int)log["sameCount"]!, (string)log["finding"]!));
+        Assert.InRange((double)log["chance"]!, 0, 0.01);
+        Assert.Equal(0, (int)log["outside"]!);
+
+        var english = (await Run.Async("visit", "check", Demo("larkspur-routine"))).Output.Replace("\n    ", " ", StringComparison.Ordinal);
+        Assert.Contains("missing 2 of 42 entries, most of them in shift 2: 2 of 14 days", english, StringComparison.Ordinal);
+        Assert.Contains("agrees with the 186 °F you read", english.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        var spanish = (await Run.Async("visit", "check", Demo("larkspur-routine"), "--language", "es")).Output;
+        Assert.Contains("La bitácora del personal", spanish, StringComparison.Ordinal);
+        // Where none was looked through, that is said, and nothing else.
+        var without = (await Run.Async("visit", "check", Demo("saltbox-not-proved"))).Output;
+        Assert.Contains("The crew's log was not looked at.", without, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("report")]
     [InlineData("inspector")]
