@@ -31,6 +31,13 @@ internal sealed class SheetCanvas(XGraphics graphics, StructureBuilder tags, dou
         tags.End();
     }
 
+    public void Photo(XImage image, string text, XRect place)
+    {
+        tags.BeginElement(PdfIllustrationElementTag.Figure, text, place);
+        graphics.DrawImage(image, place);
+        tags.End();
+    }
+
     public void Lines(IReadOnlyList<string> lines, SheetFace face, bool bold, double x, double y)
     {
         for (var i = 0; i < lines.Count; i++)

@@ -53,6 +53,14 @@ public sealed record SheetCell(string Text, StatusShape? Shape = null, bool Bold
 /// <param name="Lower">The same drawing with less height, step by step: taken where it spares a page or keeps the signatures on an earlier one.</param>
 public sealed record SheetFigure(Scene Scene, string Caption, IReadOnlyList<Scene>? Lower = null) : SheetBlock;
 
+/// <summary>Photographs, two beside each other. None of them parts over two pages.</summary>
+public sealed record SheetPhotos(IReadOnlyList<SheetPhoto> Photos) : SheetBlock;
+
+/// <summary>A photograph.</summary>
+/// <param name="Bytes">JPEG or PNG. What is neither is left out with its words in its place.</param>
+/// <param name="Text">What stands below it; its alternative text as well.</param>
+public sealed record SheetPhoto(ReadOnlyMemory<byte> Bytes, string Text);
+
 /// <summary>A list of short sentences.</summary>
 public sealed record SheetList(IReadOnlyList<string> Items) : SheetBlock;
 

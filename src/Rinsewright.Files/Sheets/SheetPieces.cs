@@ -45,6 +45,7 @@ internal sealed partial class SheetPieces(SheetText text, double width)
             SheetFacts f => Facts(f),
             SheetTable t => Table(t),
             SheetFigure f => Figure(f),
+            SheetPhotos p => Photos(p),
             SheetList l => List(l),
             SheetSignatures s => Signatures(s),
             SheetPageBreak => [new SheetPiece(0, 0, (_, _) => { }, KeepWithNext: true, StartsPage: true)],

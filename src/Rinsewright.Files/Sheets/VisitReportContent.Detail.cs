@@ -70,6 +70,7 @@ internal sealed partial class VisitReportContent
             "sheet.cautions",
             [Words["sheet.caution.scald"], Words["sheet.caution.glass"], Words["sheet.caution.chemicals"], Words["sheet.caution.licensed"]]
         );
+        AddPhotos(blocks);
     }
 
     private static SheetColumn Column(string head, double share, bool right = false) => new(head, share, right);

@@ -13,6 +13,9 @@ namespace Rinsewright.Files.Sheets;
 /// <param name="Knowledge">Names of parts, readings, faults.</param>
 public sealed record VisitPaper(VisitDocument Document, Visit Visit, VisitResult Result, RuleSet Rules, TradeKnowledge Knowledge)
 {
+    /// <summary>Photographs at hand, JPEG or PNG by their SHA-256; null where nobody looked for them.</summary>
+    public IReadOnlyDictionary<string, byte[]>? Photos { get; init; }
+
     /// <summary>Judges a document.</summary>
     /// <exception cref="Contracts.ContractException">A field cannot be.</exception>
     public static VisitPaper Of(VisitDocument document, TradeKnowledge knowledge)

@@ -23,11 +23,12 @@ public static class VisitPrinting
         TradeKnowledge trade,
         string paper,
         string language,
-        UnitDisplay units
+        UnitDisplay units,
+        IReadOnlyDictionary<string, byte[]>? photos = null
     )
     {
         var options = new SheetOptions(paper == "a4" ? Paper.A4 : Paper.Letter, language, units);
-        var judged = new VisitPaper(document, visit, result, document.Rules(), trade);
+        var judged = new VisitPaper(document, visit, result, document.Rules(), trade) { Photos = photos };
         return which switch
         {
             "inspector" => VisitSheet.Inspector(judged, options),

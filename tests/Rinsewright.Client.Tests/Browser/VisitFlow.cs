@@ -1,6 +1,7 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using Rinsewright.Tests.Shared;
 using Xunit;
 
 namespace Rinsewright.Client.Tests.Browser;
@@ -36,6 +37,10 @@ public sealed class VisitFlow(BrowserFixture fixture)
         await page.FillAsync("#visit-technician", "Ruth Ames");
         await page.FillAsync("#asFound-rd-ware-surface-temp", "155");
         await StandsAsync("not-sanitary");
+        await page.SetInputFilesAsync("#asFound-camera", Path.Combine(Tree.Root, "docs", "handbook", "images", "proof-phone.png"));
+        await Assertions
+            .Expect(page.Locator(".visit .saved-list li", new() { HasText = screen.Words["client.visit.remove"] }))
+            .ToHaveCountAsync(1);
         await AccessibleAsync("as found");
 
         // What was changed asks for its test; it may not be signed before.
@@ -77,7 +82,10 @@ public sealed class VisitFlow(BrowserFixture fixture)
         var download = await page.RunAndWaitForDownloadAsync(() => page.Locator("#paper-report").ClickAsync());
         await using (var pdf = File.OpenRead(await download.PathAsync()))
         {
-            Assert.True(pdf.Length > 5000);
+            // The photograph is in it, as the browser shrank it.
+            using var bytes = new MemoryStream();
+            await pdf.CopyToAsync(bytes, TestContext.Current.CancellationToken);
+            Assert.Contains("/DCTDecode", System.Text.Encoding.Latin1.GetString(bytes.ToArray()), StringComparison.Ordinal);
         }
 
         // The signal is back: sent once, and another device has it.

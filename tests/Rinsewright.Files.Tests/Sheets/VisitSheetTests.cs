@@ -147,6 +147,41 @@ public sealed class VisitSheetTests
         Assert.Equal((StatusShape.Square, "Stop use"), (verdict.Shape, verdict.Word));
     }
 
+    // A photograph taken, one that is damaged, one that another device has.
+    [Fact]
+    public void Photographs_at_hand_are_printed_and_the_others_counted()
+    {
+        var at = new DateTimeOffset(2026, 11, 26, 9, 40, 0, TimeSpan.FromHours(-7));
+        var document = Papers.Value["larkspur-routine"].Document with
+        {
+            Photos =
+            [
+                new VisitPhotoDto("a", "asFound", At: at),
+                new VisitPhotoDto("b", "asLeft", At: at.AddHours(1)),
+                new VisitPhotoDto("c", "asLeft"),
+            ],
+        };
+        var paper = VisitPaper.Of(document, BuiltInKnowledge.Trade) with
+        {
+            Photos = new Dictionary<string, byte[]>
+            {
+                ["a"] = File.ReadAllBytes(Path.Combine(Tree.Root, "docs", "handbook", "images", "proof-phone.png")),
+                ["b"] = [0xFF, 0xD8, 0xFF, 1, 2, 3],
+            },
+        };
+        using var pdf = PdfText.Open(VisitSheet.Report(paper, new SheetOptions(Paper.Letter, "en")));
+        var text = All(pdf);
+        Assert.Contains("As found, 2026-11-26 09:40", text, StringComparison.Ordinal);
+        Assert.Contains("As left, 2026-11-26 10:40", text, StringComparison.Ordinal);
+        Assert.Contains("not printed here: 1", Flat(pdf.Pages[^1]), StringComparison.Ordinal);
+        Assert.Equal(1, pdf.Pages.Cast<PdfPage>().Sum(Images));
+
+        static int Images(PdfPage page) =>
+            page.Elements.GetDictionary("/Resources")?.Elements.GetDictionary("/XObject") is { } objects
+                ? objects.Elements.Keys.Count(k => objects.Elements.GetDictionary(k)?.Elements.GetName("/Subtype") == "/Image")
+                : 0;
+    }
+
     // 152 °F is 66.7 °C, 165 °F 73.9 °C, 20 psi 138 kPa, by the definitions of the units.
     [Fact]
     public void One_system_of_units_is_shown_throughout()
