@@ -76,7 +76,7 @@ public sealed class BrowserFixture : IAsyncLifetime
                 return;
             }
 
-            Assertions.SetDefaultExpectTimeout(45000); // two runtimes start at once on a busy machine
+            Assertions.SetDefaultExpectTimeout(120000); // two runtimes start at once on a busy machine
             server = new LiveServer();
             await server.StartAsync();
             playwright = await Playwright.CreateAsync();

@@ -39,7 +39,7 @@ public sealed class Screen
     public static async Task<Screen> OpenAsync(IBrowserContext context, string address, string path = "", string language = "en")
     {
         var page = await context.NewPageAsync();
-        page.SetDefaultTimeout(45000);
+        page.SetDefaultTimeout(120000);
         var screen = new Screen(page, address, language);
         await screen.GoAsync(path);
         return screen;

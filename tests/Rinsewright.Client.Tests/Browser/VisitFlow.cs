@@ -105,7 +105,7 @@ public sealed class VisitFlow(BrowserFixture fixture)
         async Task StandsAsync(string standing) =>
             await Assertions
                 .Expect(page.Locator("#standing h2"))
-                .ToHaveTextAsync(screen.Words["visit-standing." + standing], new() { Timeout = 45000 });
+                .ToHaveTextAsync(screen.Words["visit-standing." + standing], new() { Timeout = 120000 });
 
         async Task AccessibleAsync(string where)
         {

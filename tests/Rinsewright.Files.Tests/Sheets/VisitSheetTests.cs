@@ -152,21 +152,22 @@ public sealed class VisitSheetTests
     public void Photographs_at_hand_are_printed_and_the_others_counted()
     {
         var at = new DateTimeOffset(2026, 11, 26, 9, 40, 0, TimeSpan.FromHours(-7));
+        var (taken, damaged, elsewhere) = (new string('a', 64), new string('b', 64), new string('c', 64));
         var document = Papers.Value["larkspur-routine"].Document with
         {
             Photos =
             [
-                new VisitPhotoDto("a", "asFound", At: at),
-                new VisitPhotoDto("b", "asLeft", At: at.AddHours(1)),
-                new VisitPhotoDto("c", "asLeft"),
+                new VisitPhotoDto(taken, "asFound", At: at),
+                new VisitPhotoDto(damaged, "asLeft", At: at.AddHours(1)),
+                new VisitPhotoDto(elsewhere, "asLeft"),
             ],
         };
         var paper = VisitPaper.Of(document, BuiltInKnowledge.Trade) with
         {
             Photos = new Dictionary<string, byte[]>
             {
-                ["a"] = File.ReadAllBytes(Path.Combine(Tree.Root, "docs", "handbook", "images", "proof-phone.png")),
-                ["b"] = [0xFF, 0xD8, 0xFF, 1, 2, 3],
+                [taken] = File.ReadAllBytes(Path.Combine(Tree.Root, "docs", "handbook", "images", "proof-phone.png")),
+                [damaged] = [0xFF, 0xD8, 0xFF, 1, 2, 3],
             },
         };
         using var pdf = PdfText.Open(VisitSheet.Report(paper, new SheetOptions(Paper.Letter, "en")));

@@ -13,6 +13,7 @@ namespace Rinsewright.Client.Tests.Records.Simulation;
 /// seed; a failure names it. Where the office was put back, what was lost there comes back from the devices: the latest of every field stands again. Seven bugs are planted
 /// one at a time below (<see cref="Planted"/>), in the office and in what a device keeps, and each is caught; without them nothing is.
 /// </summary>
+[Collection("Browser")] // it takes every core: beside it a page would wait for minutes
 public sealed class SyncSimulationTests
 {
     // More at night: the variable says how many.
