@@ -7,6 +7,7 @@ namespace Rinsewright.Contracts;
 
 /// <summary>JSON of every contract, generated at build time so that it survives trimming: camel case, nulls left out.</summary>
 [JsonSourceGenerationOptions(
+    GenerationMode = JsonSourceGenerationMode.Metadata,
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull
 )]

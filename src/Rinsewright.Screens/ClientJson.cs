@@ -8,6 +8,7 @@ namespace Rinsewright.Client;
 
 /// <summary>JSON of what only the client keeps or passes.</summary>
 [JsonSourceGenerationOptions(
+    GenerationMode = JsonSourceGenerationMode.Metadata,
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull
 )]

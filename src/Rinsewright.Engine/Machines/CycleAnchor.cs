@@ -49,28 +49,6 @@ internal sealed class CycleAnchor
             ),
         ];
 
-    /// <summary>Reads a machine with doors through cycles, from its balance.</summary>
-    /// <param name="readout">Receives it.</param>
-    /// <param name="p">Machine.</param>
-    /// <param name="balance">Where it starts.</param>
-    /// <param name="racks">Racks a second asked for.</param>
-    /// <param name="settle">Cycles until nothing but the cycle itself swings.</param>
-    /// <param name="read">Cycles that are read.</param>
-    public static void Step(Readout readout, ModelParameters p, SteadySolution balance, double racks, int settle, int read)
-    {
-        var simulation = new Simulation(p);
-        // Soil and detergent start where they settle, as SteadyReader has them: cycles alone would take an hour to get there.
-        var solutes = new SteadySolutes(p.Tanks.Length);
-        solutes.Solve(p, balance);
-        simulation.Settle(balance, balance.Tanks[p.Wash].Out > 0 ? solutes : null);
-        var stepper = new Stepper(simulation, Stepper.UsualStep(p));
-        var interval = 1 / Math.Min(racks, Duties.MostRacks(p));
-        stepper.Go(settle * interval, racks);
-        var meter = new Meter(p.Tanks.Length);
-        stepper.Go(read * interval, racks, null, meter);
-        readout.Load(p, meter);
-    }
-
     private static double[] Row(IReadOnlyList<Observed> read)
     {
         var row = new double[Observables.All.Count];

@@ -95,6 +95,7 @@ public static class MachineSpread
     /// <param name="faults">Faults, none or several.</param>
     /// <param name="cancellation">Ends it.</param>
     /// <exception cref="ArgumentException">The description does not fit together, or the machine cannot have one of the faults.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A negative first draw, or no draws.</exception>
     public static SpreadDraws Draw(
         Machine machine,
         Scenario scenario,
@@ -103,12 +104,16 @@ public static class MachineSpread
         int count,
         IReadOnlyList<FaultAtSeverity>? faults = null,
         CancellationToken cancellation = default
-    )
-    {
-        ArgumentOutOfRangeException.ThrowIfNegative(first);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(count);
-        return new SpreadRun(machine, scenario, seed, faults ?? []).Draw(first, count, cancellation);
-    }
+    ) => Begin(machine, scenario, seed, faults).Draw(first, count, cancellation);
+
+    /// <summary>Makes ready to draw, for a host that draws some at a time.</summary>
+    /// <param name="machine">Machine.</param>
+    /// <param name="scenario">What it goes through.</param>
+    /// <param name="seed">Any number.</param>
+    /// <param name="faults">Faults, none or several.</param>
+    /// <exception cref="ArgumentException">The description does not fit together, or the machine cannot have one of the faults.</exception>
+    public static SpreadRun Begin(Machine machine, Scenario scenario, ulong seed, IReadOnlyList<FaultAtSeverity>? faults = null) =>
+        new(machine, scenario, seed, faults ?? []);
 
     /// <summary>Bands of several ranges together, in any order.</summary>
     /// <param name="parts">Ranges of the same machine, scenario and seed that do not overlap.</param>

@@ -3,8 +3,11 @@ using Rinsewright.Engine.Numerics;
 
 namespace Rinsewright.Engine.Machines;
 
-/// <summary>Draws machines and reads them, as many side by side as the processor takes.</summary>
-internal sealed class SpreadRun
+/// <summary>
+/// Draws machines and reads them, as many side by side as the processor takes. Made once with <see cref="MachineSpread.Begin"/> and drawn from as often as wanted, so that a screen stays live
+/// between; one caller at a time.
+/// </summary>
+public sealed class SpreadRun
 {
     private readonly Scenario scenario;
     private readonly ulong seed;
@@ -18,11 +21,12 @@ internal sealed class SpreadRun
     private readonly int[] substeps;
     private readonly SteadyLanes solver;
     private readonly SteadySolutes solutes;
+    private readonly SteadyReader reader;
     private readonly HeatUpLanes start;
     private readonly PlateLanes plate = new();
     private readonly CycleAnchor? anchor;
 
-    public SpreadRun(Machine machine, Scenario scenario, ulong seed, IReadOnlyList<FaultAtSeverity> faults)
+    internal SpreadRun(Machine machine, Scenario scenario, ulong seed, IReadOnlyList<FaultAtSeverity> faults)
     {
         this.scenario = scenario;
         this.seed = seed;
@@ -37,16 +41,24 @@ internal sealed class SpreadRun
         var tanks = sound.Tanks.Length;
         solver = new SteadyLanes(tanks);
         solutes = new SteadySolutes(tanks);
+        reader = new SteadyReader(tanks);
         start = new HeatUpLanes(tanks);
         substeps = Substeps();
-        anchor = racksPerHour > 0 && !sound.Conveys && !Dumps ? Anchor() : null;
+        anchor = racksPerHour > 0 && !sound.Conveys ? Anchor() : null;
     }
 
     // Fills and dumps with every rack: there is no balance to solve, so that each draw is stepped.
     private bool Dumps => sound.Travel.Cycle is { Dumps: true };
 
-    public SpreadDraws Draw(int first, int count, CancellationToken cancellation)
+    /// <summary>A range of draws.</summary>
+    /// <param name="first">First draw, not negative.</param>
+    /// <param name="count">Number of draws, above 0.</param>
+    /// <param name="cancellation">Ends it.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A negative first draw, or no draws.</exception>
+    public SpreadDraws Draw(int first, int count, CancellationToken cancellation = default)
     {
+        ArgumentOutOfRangeException.ThrowIfNegative(first);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(count);
         var values = new double[Observables.All.Count][];
         for (var k = 0; k < values.Length; k++)
         {
@@ -71,7 +83,7 @@ internal sealed class SpreadRun
     }
 
     /// <summary>The machine of a draw.</summary>
-    public ModelParameters Machine(int draw)
+    internal ModelParameters Machine(int draw)
     {
         var source = new CounterNormal(seed);
         var p = sound;
@@ -134,8 +146,7 @@ internal sealed class SpreadRun
         {
             for (var lane = 0; lane < readouts.Length; lane++)
             {
-                // Its sump is new with every rack, so that few cycles do.
-                CycleAnchor.Step(readouts[lane], machines[lane], solver.Lane(lane), racksPerHour / 3600, settle: 8, read: 2);
+                reader.Stepped(readouts[lane], machines[lane], solver.Lane(lane), racksPerHour / 3600, CyclesStepped.Draw);
             }
 
             return;
@@ -150,16 +161,16 @@ internal sealed class SpreadRun
         }
     }
 
+    // Moves every draw to what a full reading of the machine as described gives.
     private CycleAnchor Anchor()
     {
         var machines = new ModelParameters[Lanes.Count];
         Array.Fill(machines, MachineFaults.Changed(sound, faults));
-        Readout balance = new(),
-            stepped = new();
-        ReadLoad(machines, [balance]);
-        // As SteadyState reads it.
-        CycleAnchor.Step(stepped, machines[0], solver.Lane(0), racksPerHour / 3600, settle: 20, read: 10);
-        return new CycleAnchor(balance.InOrder(), stepped.InOrder());
+        Readout quick = new(),
+            full = new();
+        ReadLoad(machines, [quick]);
+        reader.Stepped(full, machines[0], solver.Lane(0), racksPerHour / 3600, CyclesStepped.Usual(machines[0]));
+        return new CycleAnchor(quick.InOrder(), full.InOrder());
     }
 
     private void ReadStart(ModelParameters[] machines, Readout[] readouts)

@@ -64,6 +64,18 @@ public static class SteadyState
         return new SteadyReader(p.Tanks.Length).Read(p, racksPerHour);
     }
 
+    /// <summary>Reads a machine in parts, so that a screen stays live between: null until the last, which is what <see cref="Of"/> gives.</summary>
+    /// <param name="machine">Machine.</param>
+    /// <param name="racksPerHour">Racks an hour asked for, above 0; as many as fit where it is more.</param>
+    /// <param name="faults">Faults, none or several; they act together.</param>
+    /// <exception cref="ArgumentException">The description does not fit together, or the machine cannot have one of the faults.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No rate above 0.</exception>
+    public static IEnumerable<SteadyReading?> InParts(Machine machine, double racksPerHour, IReadOnlyList<FaultAtSeverity>? faults = null)
+    {
+        var p = Changed(machine, racksPerHour, faults ?? []);
+        return new SteadyReader(p.Tanks.Length).InParts(p, racksPerHour);
+    }
+
     /// <summary>Racks an hour of a busy hour: a conveyor at about two thirds of what fits, a machine with doors loaded as a crew does it. Common practice, no source. No more than fit.</summary>
     /// <exception cref="ArgumentException">The description does not fit together.</exception>
     public static double UsualRate(Machine machine) =>

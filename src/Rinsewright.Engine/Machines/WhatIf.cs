@@ -62,6 +62,14 @@ public static class WhatIf
         return Of(situation, SteadyState.Of(situation.Machine, situation.RacksPerHour, situation.Faults), terms);
     }
 
+    /// <summary>Works out one situation in parts, so that a screen stays live between: null until the last, which is what <see cref="Of(Situation, WhatIfTerms?)"/> gives.</summary>
+    /// <exception cref="ArgumentException">The description does not fit together, or the machine cannot have one of the faults.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No rate above 0, or a negative figure of the day.</exception>
+    public static IEnumerable<WhatIfSide?> InParts(Situation situation, WhatIfTerms? terms = null) =>
+        SteadyState
+            .InParts(situation.Machine, situation.RacksPerHour, situation.Faults)
+            .Select(reading => reading is null ? null : Of(situation, reading, terms));
+
     /// <summary>Works out a situation at once from one that was worked out, for a figure that follows a slider; see <see cref="SteadyNear"/>.</summary>
     /// <param name="situation">Situation.</param>
     /// <param name="known">A machine that was read.</param>

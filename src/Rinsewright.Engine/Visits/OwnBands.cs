@@ -22,17 +22,20 @@ public sealed class OwnBands
 
     private readonly Machine machine;
     private readonly double usual;
+    private readonly int slice;
     private readonly Dictionary<double, MachineBands> underLoad = [];
-    private const int Slice = 20;
     private readonly List<SpreadDraws> drawn = [];
     private readonly Queue<double?> still = [];
     private MachineBands? withoutRacks;
+    private SpreadRun? run;
     private bool coming;
 
     private OwnBands(Machine machine)
     {
         this.machine = machine;
         usual = SteadyState.UsualRate(machine);
+        // One that fills anew with every rack is stepped through cycles in every draw, which takes longer.
+        slice = machine.Cycle is { Refill: not null } ? 1 : 4;
     }
 
     /// <summary>Bands of a machine, worked out as they are asked for.</summary>
@@ -66,11 +69,13 @@ public sealed class OwnBands
         }
 
         var rate = still.Peek();
-        drawn.Add(MachineSpread.Draw(machine, rate is { } r ? Scenario.Steady(r) : Scenario.Idle(), Seed, drawn.Count * Slice, Slice));
-        if (drawn.Count * Slice >= Draws)
+        run ??= MachineSpread.Begin(machine, rate is { } r ? Scenario.Steady(r) : Scenario.Idle(), Seed);
+        drawn.Add(run.Draw(drawn.Count * slice, slice));
+        if (drawn.Count * slice >= Draws)
         {
             var bands = MachineSpread.Bands(drawn);
             drawn.Clear();
+            run = null;
             still.Dequeue();
             if (rate is { } done)
             {

@@ -35,6 +35,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         "System.Data.Common.wasm",
         "System.IO.Compression.wasm",
         "System.Private.Xml.wasm",
+        "System.Text.RegularExpressions.wasm",
     ];
 
     private static readonly string[] Codes = [.. Files, "zxing.wasm"];

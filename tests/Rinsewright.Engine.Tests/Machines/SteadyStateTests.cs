@@ -30,6 +30,21 @@ public sealed class SteadyStateTests
         }
     }
 
+    [Theory]
+    [InlineData(MachineKind.RackConveyorTwoTank, 1)]
+    [InlineData(MachineKind.DoorHotWater, 8)]
+    [InlineData(MachineKind.DoorChemical, 8)]
+    public void A_reading_in_parts_is_the_reading(MachineKind kind, int waits)
+    {
+        var machine = TypicalMachines.Of(kind);
+        var parts = SteadyState.InParts(machine, 25).ToList();
+
+        Assert.Equal(waits, parts.Count(p => p is null));
+        Assert.Equal(SteadyState.Of(machine, 25).Observables, parts[^1]!.Observables);
+        Assert.Equal(WhatIf.Of(new Situation(machine, 25)).PerRack, WhatIf.InParts(new Situation(machine, 25)).Last()!.PerRack);
+        Assert.Throws<ArgumentOutOfRangeException>(() => SteadyState.InParts(machine, 0));
+    }
+
     [Fact] // trade fact, common practice, no source: a missing drain seal loses tank water, and running readings do not show it
     public void A_missing_drain_seal_shows_idle_and_hides_under_load()
     {
