@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Machines;
@@ -26,6 +27,7 @@ public sealed record KeptReading(
 )
 {
     /// <summary>As the engine takes it.</summary>
+    [JsonIgnore]
     public Engine.Machines.MachineReading Plain =>
         new(Kind, Wire.To(Value, "value"), On)
         {
@@ -37,6 +39,7 @@ public sealed record KeptReading(
         };
 
     /// <summary>The observable that reads the same thing; null where none does.</summary>
+    [JsonIgnore]
     public Observable? SameAs =>
         (Kind, Part) switch
         {

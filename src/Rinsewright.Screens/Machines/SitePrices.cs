@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Rinsewright.Engine.Machines;
 
 namespace Rinsewright.Client.Machines;
@@ -25,8 +26,10 @@ public sealed record SitePrices(
 )
 {
     /// <summary>The day; null until its racks are said.</summary>
+    [JsonIgnore]
     public DayOfUse? Day => Racks is > 0 and { } racks ? new DayOfUse(racks, StandByHours ?? 0) : null;
 
     /// <summary>What situations are held against.</summary>
+    [JsonIgnore]
     public WhatIfTerms Terms => new(Day: Day, Tariff: new Tariff(Electricity, Fuel, Water, HotWater, Detergent, RinseAdditive, Sanitizer));
 }

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
 
@@ -16,8 +17,8 @@ public sealed record TakenFile(string Sha256, string Name, long Size, bool Kept)
 /// <param name="Problem">What is wrong with what was asked.</param>
 /// <param name="Cancelled">Whether the person stopped it.</param>
 public sealed record ComputeAnswer(
-    ProofReport? Report = null,
-    StatementDto? Failure = null,
+    [property: JsonConverter(typeof(ProofReportJson))] ProofReport? Report = null,
+    [property: JsonConverter(typeof(StatementJson))] StatementDto? Failure = null,
     string? Problem = null,
     bool Cancelled = false
 );

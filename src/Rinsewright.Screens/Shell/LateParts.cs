@@ -35,7 +35,6 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         "System.Data.Common.wasm",
         "System.IO.Compression.wasm",
         "System.Private.Xml.wasm",
-        "System.Text.RegularExpressions.wasm",
     ];
 
     private static readonly string[] Codes = [.. Files, "zxing.wasm"];
