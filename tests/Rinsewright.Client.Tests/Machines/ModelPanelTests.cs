@@ -64,7 +64,9 @@ public sealed class ModelPanelTests : BunitContext
         );
         panel.Find($"[data-fault='{fault}']").Click();
 
-        Assert.Contains(preferences.Words["client.model.lesson-idle"], panel.Find(".lesson").TextContent, StringComparison.Ordinal);
+        panel.WaitForAssertion(() =>
+            Assert.Contains(preferences.Words["client.model.lesson-idle"], panel.Find(".lesson").TextContent, StringComparison.Ordinal)
+        );
         Assert.Equal(fault, shown?.Fault);
         Assert.Contains(
             preferences.Words["observable.idleWater"],
@@ -75,8 +77,8 @@ public sealed class ModelPanelTests : BunitContext
 
         // Not there at all: as described.
         panel.Find("#severity").Input("0");
-        Assert.Null(shown?.Fault);
-        Assert.Empty(panel.FindAll(".changes tbody tr"));
+        panel.WaitForAssertion(() => Assert.Null(shown?.Fault));
+        panel.WaitForAssertion(() => Assert.Empty(panel.FindAll(".changes tbody tr")));
     }
 
     /// <summary>The search finds by words in any order, without accents, in either language.</summary>
