@@ -66,9 +66,16 @@ internal sealed class WhatIfWork(Machine machine, WhatIfSide sound)
             return;
         }
 
-        foreach (var part in WhatIf.InParts(Trial.On(machine), terms))
+        var asked = terms;
+        foreach (var part in WhatIf.InParts(Trial.On(machine), asked))
         {
             await Task.Delay(Breath, cancellation);
+            if (!ReferenceEquals(asked, terms))
+            {
+                // Prices came in between, and with them the whole anew.
+                return;
+            }
+
             changed = part ?? changed;
         }
 

@@ -105,9 +105,13 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
             return [];
         }
 
+        var items = ItemsOf(document, MachinePaths.Readings).Select(f => f.Value).ToList();
+        var texts = items.Select(f => f.Value).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. ItemsOf(document, MachinePaths.Readings)
+            .. items
+                // What an earlier program wrote of the same reading, with more in it, counts once.
+                .Where(f => AsWritten(f.Value) is var now && (now == f.Value || !texts.Contains(now)))
                 .Select(f => (f.Order, Reading: JsonSerializer.Deserialize(f.Value, ClientJson.Default.KeptReading)!))
                 .OrderBy(r => r.Reading.On)
                 .ThenBy(r => r.Order)
@@ -119,8 +123,23 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
     /// <param name="id">The machine.</param>
     /// <param name="readings">Readings as they are to be.</param>
     /// <param name="before">Readings as they were seen: what was taken out of these is taken out; what came from elsewhere meanwhile stays.</param>
-    public Task KeepReadingsAsync(Guid id, IReadOnlyList<KeptReading> readings, IReadOnlyList<KeptReading>? before = null) =>
-        work.SetAsync(Kinds.Machine, id, Items(MachinePaths.Readings, Texts(readings), Texts(before ?? [])));
+    public async Task KeepReadingsAsync(Guid id, IReadOnlyList<KeptReading> readings, IReadOnlyList<KeptReading>? before = null)
+    {
+        List<string> wanted = Texts(readings),
+            seen = Texts(before ?? []);
+        var changes = Items(MachinePaths.Readings, wanted, seen);
+        if (await work.OpenFieldsAsync(id) is { } document)
+        {
+            // What an earlier program wrote lies under a key of its own: it gives way to what is written now, and is taken out with it.
+            changes.AddRange(
+                ItemsOf(document, MachinePaths.Readings)
+                    .Where(f => AsWritten(f.Value.Value) is var now && now != f.Value.Value && (wanted.Contains(now) || seen.Contains(now)))
+                    .Select(f => new KeyValuePair<string, string>(f.Key, ""))
+            );
+        }
+
+        await work.SetAsync(Kinds.Machine, id, changes);
+    }
 
     /// <summary>Photograph of a machine's plate, as the address of an image; null where there is none. It stays on this device.</summary>
     public async Task<string?> PhotographAsync(Guid id) =>
@@ -147,6 +166,10 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
 
         await work.SetAsync(Kinds.Machine, id, changes);
     }
+
+    // A reading's text as this program writes it.
+    private static string AsWritten(string text) =>
+        JsonSerializer.Serialize(JsonSerializer.Deserialize(text, ClientJson.Default.KeptReading)!, ClientJson.Default.KeptReading);
 
     private static List<string> Texts(IReadOnlyList<KeptReading> readings) =>
         [.. readings.Select(r => JsonSerializer.Serialize(r, ClientJson.Default.KeptReading))];
@@ -184,8 +207,8 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
         return keyed;
     }
 
-    private static IEnumerable<FieldValue> ItemsOf(FieldDocument document, string list) =>
-        document.Fields.Where(f => f.Key.StartsWith(list + ".", StringComparison.Ordinal) && f.Value.Value.Length > 0).Select(f => f.Value);
+    private static IEnumerable<KeyValuePair<string, FieldValue>> ItemsOf(FieldDocument document, string list) =>
+        document.Fields.Where(f => f.Key.StartsWith(list + ".", StringComparison.Ordinal) && f.Value.Value.Length > 0);
 
     private static List<string> SetUpTexts(Machine machine)
     {
@@ -202,7 +225,7 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
             return null;
         }
 
-        var setUps = ItemsOf(document, MachinePaths.SetUps).OrderBy(f => f.Order).Select(f => f.Value).ToList();
+        var setUps = ItemsOf(document, MachinePaths.SetUps).Select(f => f.Value).OrderBy(f => f.Order).Select(f => f.Value).ToList();
         if (setUps.Count == 0)
         {
             return machine;

@@ -96,6 +96,33 @@ public sealed class MachineShelfTests
         Assert.Contains((await work.OpenFieldsAsync(id))!.Fields.Values, f => f.Value.Length == 0); // taken out, with a trace
     }
 
+    // An earlier program wrote a reading with what it means for the engine beside it, under a key of that text.
+    [Fact]
+    public async Task A_reading_an_earlier_program_wrote_is_there_once_and_can_be_taken_out()
+    {
+        var (shelf, work) = Made(new MemoryStore());
+        var id = Guid.CreateVersion7();
+        static string Older(int value) =>
+            $$$"""{"kind":"finalRinseTemperature","value":{"value":{{{value}}},"unit":"[degF]"},"on":"2026-11-03","plain":{"kind":"finalRinseTemperature"}}""";
+        await work.SetAsync(Kinds.Machine, id, "readings.one", Older(171));
+        await work.SetAsync(Kinds.Machine, id, "readings.two", Older(180));
+        var seen = await shelf.ReadingsAsync(id);
+        await shelf.KeepReadingsAsync(
+            id,
+            [.. seen, new("finalRinseTemperature", new AmountDto(182, "[degF]"), new DateOnly(2026, 11, 4))],
+            seen
+        );
+        Assert.Equal([171, 180, 182], (await shelf.ReadingsAsync(id)).Select(r => r.Value.Value).Order());
+
+        // A colleague's older program sends one of them again.
+        await work.SetAsync(Kinds.Machine, id, "readings.three", Older(180));
+        seen = await shelf.ReadingsAsync(id);
+        Assert.Equal([171, 180, 182], seen.Select(r => r.Value.Value).Order());
+
+        await shelf.KeepReadingsAsync(id, [.. seen.Where(r => r.Value.Value != 180)], seen);
+        Assert.Equal([171, 182], (await shelf.ReadingsAsync(id)).Select(r => r.Value.Value).Order());
+    }
+
     private static (MachineShelf, Work) Made(MemoryStore store)
     {
         var work = new Work(store, new Preferences(new MemoryDevice()), TimeProvider.System);

@@ -114,6 +114,21 @@ public sealed class ModelPanelTests : BunitContext
         Assert.NotEmpty(panel.FindAll("#what-if-result .shows"));
     }
 
+    /// <summary>What was typed wrong and then right goes back with the rest.</summary>
+    [Fact]
+    public void A_knob_goes_back_after_a_problem()
+    {
+        var panel = Render<WhatIfPanel>(p => p.Add(m => m.Machine, TwoTanks).Add(m => m.Sound, side));
+        var was = panel.Find("#knob-water-typed").GetAttribute("value");
+        panel.Find("#knob-water-typed").Change("hot");
+        Assert.NotEmpty(panel.FindAll("#knob-water-problem"));
+        panel.Find("#knob-water-typed").Change("60");
+        Assert.Empty(panel.FindAll("#knob-water-problem"));
+        Assert.Equal("60", panel.Find("#knob-water-typed").GetAttribute("value"));
+        panel.Find("#what-if-reset").Click();
+        Assert.Equal(was, panel.Find("#knob-water-typed").GetAttribute("value"));
+    }
+
     /// <summary>A day costs nothing that nobody has priced; what is typed is kept with the machine.</summary>
     [Fact]
     public async Task A_day_is_priced_as_far_as_prices_are_known()
