@@ -7,6 +7,9 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
 {
     private const double Ascent = 10;
     private const double Descent = 3;
+
+    // A label covered weighs more than all lines that could be crossed.
+    private const int OfLabel = 1000;
     private readonly List<Area> taken = [];
     private readonly List<IReadOnlyList<ScenePoint>> lines = [];
 
@@ -26,12 +29,19 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
     /// <param name="text">The text.</param>
     /// <param name="places">Baselines with their anchors, best first.</param>
     /// <param name="must">True: the place that covers least rather than none.</param>
-    public SceneText? Put(string style, string text, IEnumerable<(double X, double Y, TextAnchor Anchor)> places, bool must = false)
+    /// <param name="farther">Places taken only where every other would cover a label; a line is rather crossed.</param>
+    public SceneText? Put(
+        string style,
+        string text,
+        IEnumerable<(double X, double Y, TextAnchor Anchor)> places,
+        bool must = false,
+        IEnumerable<(double X, double Y, TextAnchor Anchor)>? farther = null
+    )
     {
         SceneText? best = null;
         Area bestArea = default;
         var least = int.MaxValue;
-        foreach (var (x, y, anchor) in places)
+        foreach (var (x, y, anchor) in places.Concat(FartherIf(() => least >= OfLabel)))
         {
             var area = AreaOf(style, text, x, y, anchor);
             if (area.Left < left - 2 || area.Right > right + 2 || area.Top < top || area.Bottom > bottom)
@@ -40,7 +50,7 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
             }
 
             var labels = taken.Count(a => a.Meets(area));
-            var cost = (labels * 1000) + lines.Sum(l => Crossings(l, area));
+            var cost = (labels * OfLabel) + lines.Sum(l => Crossings(l, area));
             if (cost < least)
             {
                 least = cost;
@@ -61,6 +71,17 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
 
         taken.Add(bestArea);
         return best;
+
+        IEnumerable<(double, double, TextAnchor)> FartherIf(Func<bool> crowded)
+        {
+            if (farther is not null && crowded())
+            {
+                foreach (var place in farther)
+                {
+                    yield return place;
+                }
+            }
+        }
     }
 
     internal static Area AreaOf(string style, string text, double x, double y, TextAnchor anchor)

@@ -125,7 +125,7 @@ public static partial class ProofChart
         foreach (var limit in layout.Limits)
         {
             var says = ChartWords.Limit(limit.Limit, new AmountDto(limit.Value, plot.Unit), words);
-            AddIfPlaced(marks, labels.Put("liml", says, Along(plot, plot.Y(limit.Value)), must: true));
+            AddIfPlaced(marks, labels.Put("liml", says, Along(plot, plot.Y(limit.Value)), must: true, Farther(plot, plot.Y(limit.Value))));
         }
     }
 
@@ -224,6 +224,16 @@ public static partial class ProofChart
                     [new SceneHatch("suspect", left, plot.Top, width, plot.Bottom - plot.Top)]
                 )
             );
+        }
+    }
+
+    // Where the line is crowded: a row away from it.
+    private static IEnumerable<(double X, double Y, TextAnchor Anchor)> Farther(ScenePlot plot, double y)
+    {
+        for (var x = plot.Left + 4; x < plot.Right; x += 20)
+        {
+            yield return (x, y - 19, TextAnchor.Start);
+            yield return (x, y + 29, TextAnchor.Start);
         }
     }
 

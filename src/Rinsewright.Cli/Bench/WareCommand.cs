@@ -82,12 +82,14 @@ internal sealed class WareCommand
             : throw new UsageException(CommandLine.NotAmong(words, machine.Name, type, types));
     }
 
-    // What was answered is past: each test had its rinse before the next one. Only after the last one it has to be said.
+    // What was answered is past: a test that puts something on the piece had its rinse before the next of its kind. After the last of them the rinse has to be said, whatever was looked at or read since and in
+    // whatever order it was typed: looks and readings come first.
     private WareInquiry Answered(WareInquiry inquiry, ParseResult parsed)
     {
         var answers = (parsed.GetValue(found) ?? [])
             .Select(t => (Test: t, Found: true))
-            .Concat((parsed.GetValue(notFound) ?? []).Select(t => (Test: t, Found: false)));
+            .Concat((parsed.GetValue(notFound) ?? []).Select(t => (Test: t, Found: false)))
+            .OrderBy(a => WareTrail.AgentsOf(inquiry.Knowledge, a.Test).Count > 0);
         foreach (var (test, yes) in answers)
         {
             inquiry = inquiry.Trail.OnPiece.Count > 0 ? inquiry.Rinse() : inquiry;

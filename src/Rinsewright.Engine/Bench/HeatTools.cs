@@ -153,48 +153,55 @@ internal static class HeatTools
         var working = new Working();
         Amount Amps(double share) => new(full * share, Units.Ampere);
         var sound = Draw(connection, 1, 1, 1, line: true, ratio);
-        working
-            .Gives("lineSound", Amps(sound.LineA), 1)
-            .Gives("powerGiven", new Amount(rated * sound.Power / 1000, Units.Kilowatt), 1)
-            .By("H9", "circuit laws", $"{rated / 1000:0.0} kW / (√3 · {v:0} V) = {full:0.0} A")
-            .By("H9", "circuit laws", $"({now:0} V / {v:0} V)² · {rated / 1000:0.0} kW = {rated * sound.Power / 1000:0.0} kW");
-        if (
-            i.Maybe<ElectricCurrent>("lineA") is { } a
-            && i.Maybe<ElectricCurrent>("lineB") is { } b
-            && i.Maybe<ElectricCurrent>("lineC") is { } c
-        )
+        var (draw, note) = Drawn(i, connection, sound, full, ratio);
+        working.Gives("lineSound", Amps(sound.LineA), 1).By("H9", "circuit laws", $"{rated / 1000:0.0} kW / (√3 · {v:0} V) = {full:0.0} A");
+        // What currents of no known fault give is not known.
+        if (draw is { } given)
         {
-            var measured = new[] { a.InAmpere, b.InAmpere, c.InAmpere };
-            Array.Sort(measured);
-            var guesses = new (string Key, ElementDraw Draw)[]
-            {
-                ("bench.note.currents-sound", sound),
-                ("bench.note.currents-line", Draw(connection, 1, 1, 1, line: false, ratio)),
-                ("bench.note.currents-element", Draw(connection, 1, 1, 0, line: true, ratio)),
-                ("bench.note.currents-two-elements", Draw(connection, 1, 0, 0, line: true, ratio)),
-            };
-            var (best, gap) = ("", double.PositiveInfinity);
-            foreach (var (key, draw) in guesses)
-            {
-                var expected = new[] { full * draw.LineA, full * draw.LineB, full * draw.LineC };
-                Array.Sort(expected);
-                var off = 0.0;
-                for (var k = 0; k < 3; k++)
-                {
-                    off = Math.Max(off, Math.Abs(expected[k] - measured[k]) / full);
-                }
+            working
+                .Gives("powerGiven", new Amount(rated * given.Power / 1000, Units.Kilowatt), 1)
+                .By(
+                    "H9",
+                    "circuit laws",
+                    $"({now:0} V / {v:0} V)² · {rated / 1000:0.0} kW{(note is null or "bench.note.currents-sound" ? "" : $" · {given.Power / sound.Power:0.##}")} = {rated * given.Power / 1000:0.0} kW"
+                );
+        }
 
-                if (off < gap)
-                {
-                    (best, gap) = (key, off);
-                }
-            }
-
-            // Clamp meters and tolerances of elements: a tenth of full current either way (estimate).
-            working.Note(gap <= 0.1 ? best : "bench.note.currents-none");
+        if (note is not null)
+        {
+            working.Note(note);
         }
 
         return working.Note("bench.note.currents-part").Caution("bench.caution.electric").Answer();
+    }
+
+    // What the three currents are nearest to, and how to say it; sound and nothing where they were not measured.
+    private static (ElementDraw? Draw, string? Note) Drawn(BenchInput i, string connection, ElementDraw sound, double full, double ratio)
+    {
+        if (
+            i.Maybe<ElectricCurrent>("lineA") is not { } a
+            || i.Maybe<ElectricCurrent>("lineB") is not { } b
+            || i.Maybe<ElectricCurrent>("lineC") is not { } c
+        )
+        {
+            return (sound, null);
+        }
+
+        double[] measured = [.. new[] { a.InAmpere, b.InAmpere, c.InAmpere }.Order()];
+        double Off(ElementDraw draw) =>
+            new[] { draw.LineA, draw.LineB, draw.LineC }
+                .Order()
+                .Zip(measured, (share, amps) => Math.Abs((full * share) - amps) / full)
+                .Max();
+        var (best, note) = new (ElementDraw, string)[]
+        {
+            (sound, "bench.note.currents-sound"),
+            (Draw(connection, 1, 1, 1, line: false, ratio), "bench.note.currents-line"),
+            (Draw(connection, 1, 1, 0, line: true, ratio), "bench.note.currents-element"),
+            (Draw(connection, 1, 0, 0, line: true, ratio), "bench.note.currents-two-elements"),
+        }.MinBy(g => Off(g.Item1));
+        // Clamp meters and tolerances of elements: a tenth of full current either way (estimate).
+        return Off(best) <= 0.1 ? (best, note) : (null, "bench.note.currents-none");
     }
 
     private static BenchAnswer SolveHeatUp(BenchInput i)

@@ -61,6 +61,11 @@ internal static class StrengthTools
         var titration = new Chemistry.Titration(i.Number("drops") * drop, drop, i.Number("normality"), i.Get<Volume>("sample"));
         var point = i.Choice("endPoint") == "p" ? EndPoint.P : EndPoint.M;
         var tap = i.Maybe<Alkalinity>("tapAlkalinity") ?? default;
+        if (point == EndPoint.M && tap >= titration.Found)
+        {
+            throw new BenchException("tapAlkalinity", Statement.Of("bench.problem.tap-above-found"));
+        }
+
         var active = i.Get<Ratio>("active");
         Amount Product(Alkalinity a) => Alkali.Product(Alkali.LessTap(a, tap, point), active).In(Units.GramPerLitre);
         var (meq, litres) = (titration.Found.InMilliequivalentPerLitre, titration.Sample.InMillilitre);
@@ -74,7 +79,7 @@ internal static class StrengthTools
             .By(
                 "C1",
                 "definition",
-                $"1000 · {i.Number("drops"):0} · {titration.Step.InMillilitre:0.###} mL · {titration.Normality:0.###} eq/L / {litres:0.#} mL = {meq:0.00} meq/L"
+                $"1000 · {i.Number("drops"):0.##} · {titration.Step.InMillilitre:0.###} mL · {titration.Normality:0.###} eq/L / {litres:0.#} mL = {meq:0.00} meq/L"
             )
             .By(
                 "C2",

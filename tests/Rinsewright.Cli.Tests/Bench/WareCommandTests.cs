@@ -29,6 +29,57 @@ public sealed class WareCommandTests
         Assert.NotEqual("rinse", after.RootElement.GetProperty("next").GetProperty("kind").GetString());
     }
 
+    // A look, a reading or a refill in between is no rinse, in whatever order it is typed.
+    [Theory]
+    [InlineData(
+        "hypochlorite",
+        "chk-acid-test-clears",
+        "white-film",
+        "tannin",
+        "--not-found",
+        "chk-rinse-clears",
+        "--found",
+        "chk-bleach-soak-clears"
+    )]
+    [InlineData(
+        "hypochlorite",
+        "chk-acid-test-clears",
+        "white-film",
+        "tannin",
+        "--found",
+        "chk-bleach-soak-clears",
+        "--not-found",
+        "chk-detergent-empty"
+    )]
+    [InlineData(
+        "acid",
+        "chk-bleach-soak-clears",
+        "white-film",
+        "tannin",
+        "--not-found",
+        "chk-rinse-clears",
+        "--found",
+        "chk-acid-test-clears"
+    )]
+    [InlineData(
+        "acid",
+        "chk-bleach-soak-clears",
+        "white-film",
+        "tannin",
+        "--found",
+        "chk-acid-test-clears",
+        "--not-found",
+        "rd-hardness/high"
+    )]
+    public async Task Only_a_rinse_takes_what_is_on_the_piece(string agent, string never, params string[] arguments)
+    {
+        using var json = await JsonAsync(arguments);
+
+        Assert.Equal("rinse", json.RootElement.GetProperty("next").GetProperty("kind").GetString());
+        Assert.Equal([agent], json.RootElement.GetProperty("onPiece").EnumerateArray().Select(e => e.GetString()));
+        Assert.DoesNotContain(never, json.RootElement.GetProperty("tests").EnumerateArray().Select(t => t.GetProperty("test").GetString()));
+    }
+
     [Fact]
     public async Task A_chlorine_soak_waits_while_acid_is_on_the_piece()
     {

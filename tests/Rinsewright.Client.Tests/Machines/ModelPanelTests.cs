@@ -119,14 +119,15 @@ public sealed class ModelPanelTests : BunitContext
     public void A_knob_goes_back_after_a_problem()
     {
         var panel = Render<WhatIfPanel>(p => p.Add(m => m.Machine, TwoTanks).Add(m => m.Sound, side));
-        var was = panel.Find("#knob-water-typed").GetAttribute("value");
+        string? Typed() => panel.Find("#knob-water-typed").GetAttribute("value");
+        var was = Typed();
         panel.Find("#knob-water-typed").Change("hot");
-        Assert.NotEmpty(panel.FindAll("#knob-water-problem"));
+        panel.WaitForAssertion(() => Assert.NotEmpty(panel.FindAll("#knob-water-problem")));
         panel.Find("#knob-water-typed").Change("60");
-        Assert.Empty(panel.FindAll("#knob-water-problem"));
-        Assert.Equal("60", panel.Find("#knob-water-typed").GetAttribute("value"));
+        panel.WaitForAssertion(() => Assert.Empty(panel.FindAll("#knob-water-problem")));
+        panel.WaitForAssertion(() => Assert.Equal("60", Typed()));
         panel.Find("#what-if-reset").Click();
-        Assert.Equal(was, panel.Find("#knob-water-typed").GetAttribute("value"));
+        panel.WaitForAssertion(() => Assert.Equal(was, Typed()));
     }
 
     /// <summary>A day costs nothing that nobody has priced; what is typed is kept with the machine.</summary>
