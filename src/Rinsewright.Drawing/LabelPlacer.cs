@@ -41,27 +41,10 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
         SceneText? best = null;
         Area bestArea = default;
         var least = int.MaxValue;
-        foreach (var (x, y, anchor) in places.Concat(FartherIf(() => least >= OfLabel)))
+        Try(places);
+        if (least >= OfLabel && farther is not null)
         {
-            var area = AreaOf(style, text, x, y, anchor);
-            if (area.Left < left - 2 || area.Right > right + 2 || area.Top < top || area.Bottom > bottom)
-            {
-                continue;
-            }
-
-            var labels = taken.Count(a => a.Meets(area));
-            var cost = (labels * OfLabel) + lines.Sum(l => Crossings(l, area));
-            if (cost < least)
-            {
-                least = cost;
-                best = new SceneText(style, x, y, text, anchor);
-                bestArea = area;
-            }
-
-            if (cost == 0)
-            {
-                break;
-            }
+            Try(farther);
         }
 
         if (best is null || (least > 0 && !must))
@@ -72,13 +55,28 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
         taken.Add(bestArea);
         return best;
 
-        IEnumerable<(double, double, TextAnchor)> FartherIf(Func<bool> crowded)
+        void Try(IEnumerable<(double X, double Y, TextAnchor Anchor)> candidates)
         {
-            if (farther is not null && crowded())
+            foreach (var (x, y, anchor) in candidates)
             {
-                foreach (var place in farther)
+                var area = AreaOf(style, text, x, y, anchor);
+                if (area.Left < left - 2 || area.Right > right + 2 || area.Top < top || area.Bottom > bottom)
                 {
-                    yield return place;
+                    continue;
+                }
+
+                var labels = taken.Count(a => a.Meets(area));
+                var cost = (labels * OfLabel) + lines.Sum(l => Crossings(l, area));
+                if (cost < least)
+                {
+                    least = cost;
+                    best = new SceneText(style, x, y, text, anchor);
+                    bestArea = area;
+                }
+
+                if (cost == 0)
+                {
+                    return;
                 }
             }
         }

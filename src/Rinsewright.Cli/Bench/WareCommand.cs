@@ -82,8 +82,8 @@ internal sealed class WareCommand
             : throw new UsageException(CommandLine.NotAmong(words, machine.Name, type, types));
     }
 
-    // What was answered is past: a test that puts something on the piece had its rinse before the next of its kind. After the last of them the rinse has to be said, whatever was looked at or read since and in
-    // whatever order it was typed: looks and readings come first.
+    // What was answered is past, and the order between found and not found is not told: looks and readings come first, and each test that puts something on the piece had its rinse before the next.
+    // After the last of those the rinse has to be said.
     private WareInquiry Answered(WareInquiry inquiry, ParseResult parsed)
     {
         var answers = (parsed.GetValue(found) ?? [])

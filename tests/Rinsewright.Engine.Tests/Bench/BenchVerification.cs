@@ -21,6 +21,29 @@ public sealed class BenchVerification
         Assert.Equal(1.05 * 1.5495, Of(answer, "product").High!.Value.Value, 0.001);
     }
 
+    [Fact] // the tank's water came from the tap: it cannot hold less than that
+    public void A_tap_more_alkaline_than_the_tank_is_refused()
+    {
+        var typed = With(
+            "titration",
+            ("drops", 10, Units.One),
+            ("normality", 1, Units.One),
+            ("sample", 50, Units.Millilitre),
+            ("tapAlkalinity", 900, Units.AlkalinityMilligramPerLitre)
+        );
+        var problem = Assert.Single(BenchTools.Find("titration")!.Solve(typed.And("endPoint", "m")).Problems);
+
+        Assert.Equal(("tapAlkalinity", "bench.problem.tap-above-found"), (problem.Field, problem.Says.Key));
+        Assert.Empty(BenchTools.Find("titration")!.Solve(typed.And("endPoint", "p")).Problems);
+    }
+
+    [Fact] // half drops are how it is done
+    public void The_working_shows_what_was_typed() =>
+        Assert.Contains(
+            Ask("titration", ("drops", 10.5, Units.One), ("normality", 1, Units.One), ("sample", 50, Units.Millilitre)).Steps,
+            s => s.Formula.Contains("10.5 · ", StringComparison.Ordinal)
+        );
+
     [Fact] // CHV075
     public void Split()
     {
@@ -243,17 +266,26 @@ public sealed class BenchVerification
         Equal(answer, "powerNeeded", needed, 0.01);
     }
 
-    [Theory] // R54a: line currents of a delta against healthy; 18 kW at 208 V is 49.96 A by P/(√3 U)
-    [InlineData(49.96, 49.96, 49.96, "bench.note.currents-sound")]
-    [InlineData(43.27, 43.27, 0, "bench.note.currents-line")]
-    [InlineData(49.96, 28.85, 28.85, "bench.note.currents-element")]
-    [InlineData(10, 20, 30, "bench.note.currents-none")]
-    public void Currents(double a, double b, double c, string says)
+    // R54a: line currents of a delta against healthy; 18 kW at 208 V is 49.96 A by P/(√3 U). Power by hand, elements of 6 kW: with a line lost one alone and two in series, 6 + 3; with one open the other two.
+    [Theory]
+    [InlineData(49.96, 49.96, 49.96, "bench.note.currents-sound", 18.0)]
+    [InlineData(43.27, 43.27, 0, "bench.note.currents-line", 9.0)]
+    [InlineData(49.96, 28.85, 28.85, "bench.note.currents-element", 12.0)]
+    [InlineData(10, 20, 30, "bench.note.currents-none", null)]
+    public void Currents(double a, double b, double c, string says, double? kilowatt)
     {
         var answer = Ask("line-currents", ("lineA", a, Units.Ampere), ("lineB", b, Units.Ampere), ("lineC", c, Units.Ampere));
 
         Equal(answer, "lineSound", 49.96, 0.01);
         Assert.Contains(answer.Notes, n => n.Key == says);
+        if (kilowatt is { } power)
+        {
+            Equal(answer, "powerGiven", power, 1e-9);
+        }
+        else
+        {
+            Assert.DoesNotContain(answer.Results, r => r.Id == "powerGiven");
+        }
     }
 
     [Theory] // R39, R41: 68.84 kg, 45 kJ/K, 15 W/K, room 24 degC, 60 to 71.11 degC
