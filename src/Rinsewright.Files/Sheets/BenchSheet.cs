@@ -95,7 +95,11 @@ public static class BenchSheet
                             "cli.bench.nudge",
                             ("step", said.Plain(s.Step)),
                             ("field", words[$"bench.field.{s.Field}"]),
-                            ("change", (s.Change.Value > 0 ? "+" : "") + said.Plain(s.Change))
+                            (
+                                "change",
+                                (s.Change.Value > 0 ? "+" : "")
+                                    + said.Plain(s.Change with { Value = Math.Round(s.Change.Value, answer.Results[0].Digits + 1) })
+                            )
                         )
                     ),
                 ])
