@@ -4,6 +4,7 @@ using System.Text.Json;
 using Rinsewright.Cli.Machines;
 using Rinsewright.Cli.Sanitization;
 using Rinsewright.Contracts;
+using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Bench;
@@ -22,10 +23,11 @@ internal sealed class BenchCommand
     private readonly List<(BenchField Field, Option<string?> Option)> fields = [];
     private readonly List<(BenchChoice Choice, Option<string?> Option)> choices = [];
     private readonly Option<string?> machineFile = Options.One("--machine", "FILE");
-    private readonly Option<string?> pinTo = Options.One("--output", "FILE");
+    private readonly Option<string?> pinTo = Options.One("--pin-to", "FILE");
     private readonly Option<bool> pin = Options.Flag("--pin");
     private readonly Option<string?> by = Options.One("--by", "NAME");
     private readonly Option<string?> sheet = Options.One("--sheet", "FILE.pdf");
+    private readonly Option<string?> units = SheetFile.Units();
     private readonly Option<string?> paper = Options.Among("--paper", "a4|letter", ["a4", "letter"]);
     private readonly Option<bool> json;
 
@@ -38,8 +40,9 @@ internal sealed class BenchCommand
         json.Description = words["cli.option.bench-json"];
         machineFile.Description = words["cli.option.bench-machine"];
         pin.Description = words["cli.option.bench-pin"];
-        pinTo.Description = words["cli.option.bench-output"];
+        pinTo.Description = words["cli.option.bench-pin-to"];
         by.Description = words["cli.option.bench-by"];
+        units.Description = words["cli.option.bench-units"];
         sheet.Description = words["cli.option.bench-sheet"];
     }
 
@@ -96,7 +99,7 @@ internal sealed class BenchCommand
         }
 
         command.AddSection("from-machine", machineFile, pin, by, pinTo);
-        command.AddSection("output", json, sheet, paper, Options.Among("--language", "en|es", Words.Languages));
+        command.AddSection("output", json, units, sheet, paper, Options.Among("--language", "en|es", Words.Languages));
         command.SetAction(RunAsync);
         return command;
     }
@@ -112,6 +115,7 @@ internal sealed class BenchCommand
     private async Task<int> RunAsync(ParseResult parsed, CancellationToken cancellation)
     {
         var paperSize = SheetFile.PaperOf(parsed, paper, words);
+        var display = SheetFile.UnitsOf(parsed, units, words);
         var pinning = Pinning(parsed);
         var machine = parsed.GetValue(machineFile) is { } path ? await MachineInput.ReadAsync(path, terminal, words, cancellation) : null;
         IReadOnlyList<MachineFigure> known = machine is null ? [] : MachineFigures.For(tool, machine);
@@ -143,22 +147,41 @@ internal sealed class BenchCommand
             );
             await SheetFile.WriteAsync(
                 pdf,
-                BenchSheet.Make(tool, input, head, new SheetOptions(paperSize, words.Language))!,
+                BenchSheet.Make(tool, input, head, new SheetOptions(paperSize, words.Language, display))!,
                 words,
                 cancellation
             );
         }
 
+        var taken = Taken(parsed, input, known);
         if (parsed.GetValue(json))
         {
-            terminal.Output.WriteLine(JsonSerializer.Serialize(BenchDto.Of(tool, input, answer, words), PlainJson.Bench.BenchDto));
+            terminal.Output.WriteLine(
+                JsonSerializer.Serialize(BenchDto.Of(tool, input, answer, taken, words, display), PlainJson.Bench.BenchDto)
+            );
         }
         else
         {
-            new BenchText(terminal.Output, words).Write(tool, answer, tool.Sensitivities(input), known.Where(k => Stands(k, input)));
+            new BenchText(terminal.Output, words, display).Write(tool, input, answer, known.Where(k => Stands(k, input)), taken);
         }
 
         return ExitStatus.Done;
+    }
+
+    // Figures and choices that nobody typed and no machine says.
+    private HashSet<string> Taken(ParseResult parsed, BenchInput input, IReadOnlyList<MachineFigure> known)
+    {
+        var taken = BenchShown.Usual(tool, input).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
+        taken.ExceptWith(fields.Where(f => parsed.GetValue(f.Option) is not null).Select(f => f.Field.Id));
+        taken.ExceptWith(known.Where(k => Stands(k, input)).Select(k => k.Field));
+        taken.UnionWith(
+            choices
+                .Where(c =>
+                    parsed.GetValue(c.Option) is null && tool.Asks(c.Choice, input) && input.FindChoice(c.Choice.Id) == c.Choice.Usual
+                )
+                .Select(c => c.Choice.Id)
+        );
+        return taken;
     }
 
     // What was typed stands in front of what the machine says, and that in front of what is usual.
@@ -182,9 +205,7 @@ internal sealed class BenchCommand
         {
             if (parsed.GetValue(option) is { } text)
             {
-                input = choice.Options.Contains(text, StringComparer.Ordinal)
-                    ? input.And(choice.Id, text)
-                    : throw new UsageException(CommandLine.NotAmong(words, option.Name, text, choice.Options));
+                input = input.And(choice.Id, CommandLine.Among(words, option.Name, text, choice.Options));
             }
         }
 

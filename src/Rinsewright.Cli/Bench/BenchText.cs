@@ -1,13 +1,14 @@
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Cli.Bench;
 
 /// <summary>An answer of the Bench as text: cautions, results, working, what it hangs on, notes.</summary>
-internal sealed class BenchText(TextWriter writer, Words words)
+internal sealed class BenchText(TextWriter writer, Words words, UnitDisplay units)
 {
     private readonly TextPage page = new(writer);
 
@@ -16,11 +17,14 @@ internal sealed class BenchText(TextWriter writer, Words words)
 
     public void Write(
         BenchTool tool,
+        BenchInput typed,
         BenchAnswer answer,
-        IReadOnlyList<BenchSensitivity> sensitivities,
-        IEnumerable<MachineFigure> fromMachine
+        IEnumerable<MachineFigure> fromMachine,
+        IReadOnlySet<string> taken
     )
     {
+        var input = BenchShown.Turned(tool, typed, units);
+        var sensitivities = tool.Sensitivities(input, UnitFor);
         page.Paragraph(words[$"bench.{tool.Id}.name"]);
         foreach (var known in fromMachine)
         {
@@ -28,7 +32,7 @@ internal sealed class BenchText(TextWriter writer, Words words)
                 words.Say(
                     "cli.bench.from-machine",
                     ("field", words[$"bench.field.{known.Field}"]),
-                    ("value", Plain(words, known.Value.Value, known.Value.Unit)),
+                    ("value", Figure(known.Value)),
                     ("basis", words[Wire.WordKey(known.Basis)])
                 ),
                 2,
@@ -36,6 +40,7 @@ internal sealed class BenchText(TextWriter writer, Words words)
             );
         }
 
+        Usual(tool, input, taken);
         foreach (var caution in answer.Cautions)
         {
             page.Paragraph(words.Say("cli.bench.caution", ("text", words.Say(Wire.From(caution)))), 2, 2);
@@ -83,14 +88,48 @@ internal sealed class BenchText(TextWriter writer, Words words)
         page.Paragraph(words["cli.bench.claims"]);
     }
 
-    private string Show(Amount? amount, int digits) =>
-        amount is { } a ? $"{words.Fixed(a.Value, digits)}\u00a0{a.Unit.Symbol}".TrimEnd('\u00a0') : words["cli.bench.undetermined"];
+    // What nobody said is said here, so that no usual figure passes for a reading.
+    private void Usual(BenchTool tool, BenchInput input, IReadOnlySet<string> taken)
+    {
+        string[] figures =
+        [
+            .. tool
+                .Fields.Where(f => taken.Contains(f.Id))
+                .Select(f => $"{words[$"bench.field.{f.Id}"]} {Figure(input.Find(f.Id)!.Value)}"),
+            .. tool
+                .Choices.Where(c => taken.Contains(c.Id))
+                .Select(c => $"{words[$"bench.choice.{c.Id}"]}: {words[$"bench.choice.{c.Id}.{c.Usual}"]}"),
+        ];
+        if (figures.Length > 0)
+        {
+            page.Paragraph(words.Say("cli.bench.usual-taken", ("figures", string.Join("; ", figures))), 2, 2);
+        }
+    }
+
+    private Unit UnitFor(Unit unit) => Shown.UnitFor(unit, units);
+
+    private string Figure(Amount amount) => BenchWords.Figure(words, amount, units);
+
+    private string Show(Amount? amount, int digits)
+    {
+        if (amount is not { } given)
+        {
+            return words["cli.bench.undetermined"];
+        }
+
+        var a = given.In(UnitFor(given.Unit));
+        return $"{words.Fixed(a.Value, digits)}\u00a0{a.Unit.Symbol}".TrimEnd('\u00a0');
+    }
 
     private string Change(Amount change, int digits) =>
         (change.Value > 0 ? "+" : "") + $"{words.Number(change.Value, digits + 1)}\u00a0{change.Unit.Symbol}".TrimEnd('\u00a0');
 
     private string Band(BenchResult r) =>
         r is { Low: { } low, High: { } high }
-            ? words.Say("cli.bench.band", ("low", words.Fixed(low.Value, r.Digits)), ("high", words.Fixed(high.Value, r.Digits)))
+            ? words.Say(
+                "cli.bench.band",
+                ("low", words.Fixed(low.In(UnitFor(low.Unit)).Value, r.Digits)),
+                ("high", words.Fixed(high.In(UnitFor(high.Unit)).Value, r.Digits))
+            )
             : "";
 }

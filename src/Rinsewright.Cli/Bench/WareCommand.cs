@@ -1,7 +1,9 @@
 using System.CommandLine;
 using System.Text.Json;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Knowledge;
+using Rinsewright.Engine.Visits;
 using Rinsewright.Engine.Ware;
 using Rinsewright.Knowledge;
 
@@ -20,7 +22,7 @@ internal sealed class WareCommand
     private readonly Option<string[]> found = Options.Many("--found", "TEST");
     private readonly Option<string[]> notFound = Options.Many("--not-found", "TEST");
     private readonly Option<bool> rinsed = Options.Flag("--rinsed");
-    private readonly Option<string?> machine = Options.One("--machine", "TYPE");
+    private readonly Option<string?> machine = Options.Among("--machine", "KIND", MachineFile.Kinds);
     private readonly Option<string?> sanitizing = Options.Among("--sanitizing", "hot|chemical", Ways);
     private readonly Option<string?> who = Options.Among("--who", "WORD", People);
     private readonly Option<bool> json = Options.Flag("--json");
@@ -33,7 +35,7 @@ internal sealed class WareCommand
         found.Description = words["cli.option.ware-found"];
         notFound.Description = words["cli.option.ware-not-found"];
         rinsed.Description = words["cli.option.ware-rinsed"];
-        machine.Description = words["cli.option.ware-machine"];
+        machine.Description = words.Say("cli.option.ware-machine", ("kinds", string.Join(", ", MachineFile.Kinds)));
         sanitizing.Description = words["cli.option.ware-sanitizing"];
         who.Description = words["cli.option.ware-who"];
         json.Description = words["cli.option.ware-json"];
@@ -75,20 +77,22 @@ internal sealed class WareCommand
 
     private WareSetting Setting(TradeKnowledge trade, ParseResult parsed)
     {
-        var type = parsed.GetValue(machine);
-        var types = trade.Anatomy.MachineTypes.Select(m => m.Id).ToList();
-        return type is null || types.Contains(type, StringComparer.Ordinal)
+        var typed = parsed.GetValue(machine);
+        var type = typed is not null && MachineFile.Kind(typed) is { } kind ? PartOrder.TypeOf(kind) : typed;
+        return type is null || trade.Anatomy.MachineTypes.Any(m => m.Id == type)
             ? new WareSetting(type, parsed.GetValue(sanitizing), parsed.GetValue(who) ?? "technician")
-            : throw new UsageException(CommandLine.NotAmong(words, machine.Name, type, types));
+            : throw new UsageException(CommandLine.NotAmong(words, machine.Name, type, MachineFile.Kinds));
     }
 
-    // What was answered is past, and the order between found and not found is not told: looks and readings come first, and each test that puts something on the piece had its rinse before the next.
+    // What was answered is past: looks and readings come first, then in the order typed each test that puts something on the piece, which had its rinse before the next.
     // After the last of those the rinse has to be said.
     private WareInquiry Answered(WareInquiry inquiry, ParseResult parsed)
     {
-        var answers = (parsed.GetValue(found) ?? [])
-            .Select(t => (Test: t, Found: true))
-            .Concat((parsed.GetValue(notFound) ?? []).Select(t => (Test: t, Found: false)))
+        var tokens = parsed.Tokens.Select(t => t.Value).ToList();
+        var answers = tokens
+            .Zip(tokens.Skip(1), (option, test) => (Option: option, Test: test))
+            .Where(t => t.Option == found.Name || t.Option == notFound.Name)
+            .Select(t => (t.Test, Found: t.Option == found.Name))
             .OrderBy(a => WareTrail.AgentsOf(inquiry.Knowledge, a.Test).Count > 0);
         foreach (var (test, yes) in answers)
         {
@@ -100,14 +104,31 @@ internal sealed class WareCommand
                 );
         }
 
-        return parsed.GetValue(rinsed) && inquiry.Trail.OnPiece.Count > 0 ? inquiry.Rinse() : inquiry;
+        return RinsedLast(inquiry, parsed) && inquiry.Trail.OnPiece.Count > 0 ? inquiry.Rinse() : inquiry;
     }
 
+    // A rinse that was said before a test of today is not the rinse after it: the command line grows by one answer at a time.
+    private bool RinsedLast(WareInquiry inquiry, ParseResult parsed)
+    {
+        var tokens = parsed.Tokens.Select(t => t.Value).ToList();
+        return tokens.LastIndexOf(rinsed.Name) > tokens.FindLastIndex(t => WareTrail.AgentsOf(inquiry.Knowledge, t).Count > 0);
+    }
+
+    // The id, or words of the name: "film" where only one picture is called so.
     private string Known(TradeKnowledge trade, string typed)
     {
         var id = typed.StartsWith(Prefix, StringComparison.Ordinal) ? typed : Prefix + typed;
-        return trade.WareResults.Any(r => r.Id == id)
-            ? id
+        if (trade.WareResults.Any(r => r.Id == id))
+        {
+            return id;
+        }
+
+        var named = trade
+            .WareResults.Where(r => Words.Languages.Any(l => r.Name.In(l).Contains(typed, StringComparison.OrdinalIgnoreCase)))
+            .Select(r => r.Id)
+            .ToList();
+        return named is [var one]
+            ? one
             : throw new UsageException(
                 words.Say(
                     "cli.ware.problem.picture",

@@ -71,6 +71,7 @@ internal sealed class WareText(TextWriter writer, Words words, TradeKnowledge tr
                 Caution(T(trade.Common.Rinse.Caution));
                 page.Paragraph(T(trade.Common.Rinse.Action) + ".", 2);
                 page.Paragraph(words.Say("ware.rinsed-check", ("check", T(trade.Common.Rinse.Check))), 2);
+                page.Paragraph(words["cli.ware.rinsed"], 2);
                 break;
             case WareNextKind.Test:
                 var offer = next.Offer!;
@@ -78,6 +79,7 @@ internal sealed class WareText(TextWriter writer, Words words, TradeKnowledge tr
                 Cautions([offer.Hazard], offer.Agents);
                 page.Paragraph(T(offer.How) + ".", 2);
                 page.Paragraph(words.Say("ware.found", ("what", T(offer.FoundMeans))), 2);
+                page.Paragraph(words.Say("cli.ware.answer", ("test", offer.Finding)), 2);
                 page.Paragraph(
                     words.Say(
                         "ware.facts",

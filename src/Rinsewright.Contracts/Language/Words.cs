@@ -56,14 +56,21 @@ public sealed class Words
         var unit = Units.Find(amount.Unit);
         return unit == Units.PH ? $"{unit.Symbol}\u00a0{Number(amount.Value, unit.Digits)}"
             : unit is null ? $"{Number(amount.Value, 6)}\u00a0{amount.Unit}"
-            : $"{Number(amount.Value, unit.Digits)}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
+            : $"{Number(amount.Value, DigitsOf(amount.Value, unit))}\u00a0{unit.Symbol}".TrimEnd('\u00a0');
     }
+
+    // A limit of 1 mL typed in litres must not read 0 L.
+    private static int DigitsOf(double value, Unit unit) =>
+        Math.Abs(value) is >= 1e-4 and < 0.5 and var small && small < 0.5 * Math.Pow(10, -unit.Digits)
+            ? (int)Math.Ceiling(-Math.Log10(small))
+            : unit.Digits;
 
     /// <summary>A number with thousands separated and at most <paramref name="digits"/> decimals: 5,856 in English, 5 856 (thin space) in Spanish decimal comma.</summary>
     public string Number(double value, int digits) => Localized(value, "#,0." + new string('#', digits));
 
     /// <summary>A number as <see cref="Number"/> writes it, with exactly <paramref name="digits"/> decimals, for columns.</summary>
-    public string Fixed(double value, int digits) => Localized(Math.Round(value, digits) + 0.0, "#,0." + new string('0', digits));
+    public string Fixed(double value, int digits) =>
+        Localized(Math.Round(value, digits, MidpointRounding.AwayFromZero) + 0.0, "#,0." + new string('0', digits));
 
     /// <summary>A formula with its decimal points as this language writes them.</summary>
     public string Formula(string formula) =>

@@ -32,15 +32,20 @@ public static class BenchSetUps
             ],
         };
 
-    /// <summary>What a set-up was worked with, for its tool; fields and options that this version does not know are left out.</summary>
+    /// <summary>
+    /// What a set-up was worked with, for its tool; fields and options that this version does not know are left out. A plain number kept before its field had a unit is in that unit.
+    /// </summary>
     public static BenchInput Input(BenchTool tool, SetUp setUp)
     {
         var input = BenchInput.Empty;
         foreach (var (id, amount) in setUp.Given)
         {
-            if (tool.Fields.FirstOrDefault(f => f.Id == id) is { } field && field.Unit.Dimension == amount.Unit.Dimension)
+            if (tool.Fields.FirstOrDefault(f => f.Id == id) is { } field)
             {
-                input = input.And(id, amount);
+                input =
+                    field.Unit.Dimension == amount.Unit.Dimension ? input.And(id, amount)
+                    : amount.Unit == Units.One ? input.And(id, amount with { Unit = field.Unit })
+                    : input;
             }
         }
 

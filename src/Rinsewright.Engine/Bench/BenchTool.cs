@@ -148,8 +148,12 @@ public sealed record BenchTool(
     /// <summary>Whether a choice is asked for with what else is chosen.</summary>
     public bool Asks(BenchChoice choice, BenchInput input) => Asks(choice.When, input);
 
-    /// <summary>How much the first result changes for a nudge of each field: what is worth measuring well. Fields it does not hang on are left out.</summary>
-    public IReadOnlyList<BenchSensitivity> Sensitivities(BenchInput input)
+    /// <summary>
+    /// How much the first result changes for a nudge of each field, in the unit the field was typed in: what is worth measuring well. Fields it does not hang on are left out.
+    /// </summary>
+    /// <param name="input">What was typed.</param>
+    /// <param name="shown">Unit in which a result given in another is shown; null for the unit it is given in.</param>
+    public IReadOnlyList<BenchSensitivity> Sensitivities(BenchInput input, Func<Unit, Unit>? shown = null)
     {
         var found = new List<BenchSensitivity>();
         if (Solve(input).Answer is not { Results: [{ Value: { } before }, ..] })
@@ -167,15 +171,10 @@ public sealed record BenchTool(
                 && Math.Abs(after.SI - before.SI) > Rounding * Math.Abs(before.SI)
             )
             {
+                // Turned first, then subtracted: a difference of two temperatures is no temperature.
+                var unit = shown?.Invoke(after.Unit) ?? after.Unit;
                 found.Add(
-                    new BenchSensitivity(
-                        field.Id,
-                        Step(field, amount.Unit),
-                        after with
-                        {
-                            Value = after.Value - before.In(after.Unit).Value,
-                        }
-                    )
+                    new BenchSensitivity(field.Id, Step(field, amount.Unit), new Amount(after.In(unit).Value - before.In(unit).Value, unit))
                 );
             }
         }
@@ -212,7 +211,23 @@ public sealed record BenchTool(
         || when.Options.Contains(input.FindChoice(when.Choice) ?? Choices.First(c => c.Id == when.Choice).Usual, StringComparer.Ordinal);
 
     private static Amount Step(BenchField field, Unit unit) =>
-        new(unit.FromSI(field.Unit.ToSI(field.Nudge)) - unit.FromSI(field.Unit.ToSI(0)), unit);
+        new(unit == field.Unit ? field.Nudge : Round(unit.FromSI(field.Unit.ToSI(field.Nudge)) - unit.FromSI(field.Unit.ToSI(0))), unit);
+
+    // The nearest 1, 2 or 5 of its power of ten: nobody turns a valve by 3.785 litres.
+    private static double Round(double step)
+    {
+        var power = Math.Pow(10, Math.Floor(Math.Log10(step)));
+        return power
+            * (
+                (step / power) switch
+                {
+                    < 1.5 => 1,
+                    < 3.5 => 2,
+                    < 7.5 => 5,
+                    _ => 10,
+                }
+            );
+    }
 
     private static Amount Nudged(BenchField field, Amount amount) => amount with { Value = amount.Value + Step(field, amount.Unit).Value };
 }

@@ -138,9 +138,7 @@ internal static class CostTools
                 working
                     .Gives("usedAgainstShould", Ratio.FromFraction(over).In(Units.Percent), 0)
                     .Gives("extraPerDay", new Amount(extra, Units.Gram), 0)
-                    .Gives("waterInstead", new Amount(extra / strength.InGramPerLitre, Units.Litre), 0)
                     .Gives("strengthInstead", new Amount(strength.InGramPerLitre * over, Units.GramPerLitre), 2)
-                    .Gives("racksInstead", racks + (extra / (strength * rinse).InGram), 0)
                     .By("B3", "mass balance", $"{drum.InGram:0} g / {lasted.Value:0.0} d − {detergent.InGram:0} g = {extra:0} g/d")
                     .Note(
                         over > 1.15 ? "bench.note.too-much-used"
@@ -149,7 +147,10 @@ internal static class CostTools
                     );
                 if (over > 1.15)
                 {
+                    // Water and racks are causes of too much only: a drum that lasts too long is no leak the other way round.
                     working
+                        .Gives("waterInstead", new Amount(extra / strength.InGramPerLitre, Units.Litre), 0)
+                        .Gives("racksInstead", racks + (extra / (strength * rinse).InGram), 0)
                         .Note("bench.note.cause-leak", ("litres", new Amount(Math.Round(extra / strength.InGramPerLitre), Units.Litre)))
                         .Note("bench.note.cause-overfeed", ("strength", new Amount(strength.InGramPerLitre * over, Units.GramPerLitre)))
                         .Note("bench.note.cause-racks", ("racks", Math.Round(racks + (extra / (strength * rinse).InGram))))
@@ -158,7 +159,7 @@ internal static class CostTools
             }
         }
 
-        return working.Note("bench.note.all-rinse-reaches-tank").Answer();
+        return working.Note("bench.note.all-rinse-reaches-tank").Caution("bench.caution.drum").Answer();
     }
 
     private static BenchAnswer SolveCompare(BenchInput i)

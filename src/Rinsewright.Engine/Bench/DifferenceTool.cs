@@ -108,7 +108,11 @@ internal static class DifferenceTool
                 "mass balance",
                 $"{did:0} g − {should:0} g{string.Concat(parts.Select(p => Signed(p.Grams)))} = {rest:0} ± {band:0} g"
             );
-        return Judge(working, extra, rest, band, lost, (counted, found, titrated)).Note("bench.note.all-rinse-reaches-tank").Answer();
+        return Judge(working, extra, rest, band, lost, (counted, found, titrated))
+            .Note("bench.note.all-rinse-reaches-tank")
+            .Caution("bench.caution.drum")
+            .Caution("bench.caution.alkali")
+            .Answer();
     }
 
     // Each by its own name, so that its words are found.

@@ -114,7 +114,8 @@ internal static class HeatTools
         var per = PerDegree(flow);
         var power = i.Get<Power>("ratedPower") * share;
         var needed = Power.FromKilowatt(per * (wanted.InCelsius - incoming.InCelsius) / 1000);
-        var reaches = Temperature.FromCelsius(Math.Min(wanted.InCelsius, incoming.InCelsius + (power.InWatt / per)));
+        var unheld = incoming.InCelsius + (power.InWatt / per);
+        var reaches = Temperature.FromCelsius(Math.Min(wanted.InCelsius, unheld));
         var can = VolumeFlow.FromCubicMetrePerSecond(
             power.InWatt / (LiquidWater.Density * LiquidWater.HeatCapacity * (wanted.InCelsius - incoming.InCelsius))
         );
@@ -124,23 +125,30 @@ internal static class HeatTools
             .Gives("powerNeeded", needed.In(Units.Kilowatt), 1)
             .Gives("powerGiven", power.In(Units.Kilowatt), 1)
             .Gives("flowHeld", can.In(Units.GallonPerMinute), 2)
-            .By("B2", "heat balance", $"0.1442 kW · {flow.InGallonPerMinute:0.00} gpm · {rise:0} °F = {needed.InKilowatt:0.0} kW")
-            .By(
-                "B2",
-                "heat balance",
-                $"{incoming.InFahrenheit:0} °F + {power.InKilowatt:0.0} kW / (0.1442 · {flow.InGallonPerMinute:0.00} gpm) = {(incoming.InCelsius + (power.InWatt / per)) * 1.8 + 32:0} °F"
-            );
+            .By("B2", "heat balance", $"0.1442 kW · {flow.InGallonPerMinute:0.00} gpm · {rise:0} °F = {needed.InKilowatt:0.0} kW");
+        // Above what is wanted the thermostat switches off: the sum alone would read as steam.
+        _ =
+            unheld > wanted.InCelsius
+                ? working.By(
+                    "B2",
+                    "heat balance",
+                    $"min({wanted.InFahrenheit:0} °F, {incoming.InFahrenheit:0} °F + {power.InKilowatt:0.0} kW / (0.1442 · {flow.InGallonPerMinute:0.00} gpm)) = {wanted.InFahrenheit:0} °F"
+                )
+                : working.By(
+                    "B2",
+                    "heat balance",
+                    $"{incoming.InFahrenheit:0} °F + {power.InKilowatt:0.0} kW / (0.1442 · {flow.InGallonPerMinute:0.00} gpm) = {(unheld * 1.8) + 32:0} °F"
+                );
         if (share < 1)
         {
             working.By("H9", "circuit laws", $"{i.Get<Power>("ratedPower").InKilowatt:0.0} kW · {share:0.000} = {power.InKilowatt:0.0} kW");
         }
 
-        return working
-            .Note(power >= needed ? "bench.note.booster-holds" : "bench.note.booster-short")
-            .Note("bench.note.idle-and-full")
-            .Caution("bench.caution.electric")
-            .Caution("bench.caution.scald")
-            .Answer();
+        working =
+            power >= needed
+                ? working.Note("bench.note.booster-holds")
+                : working.Note("bench.note.booster-short").Note("bench.note.short-rinse");
+        return working.Note("bench.note.idle-and-full").Caution("bench.caution.electric").Caution("bench.caution.scald").Answer();
     }
 
     private static BenchAnswer SolveCurrents(BenchInput i)

@@ -16,7 +16,7 @@ internal static class StrengthTools
             [
                 FieldsOf.Number("drops", 8, 0, 500, 1),
                 new("drop", Units.Millilitre, 0.05, 0.01, 0.2),
-                FieldsOf.Number("normality", 0.5, 0.001, 10),
+                new("normality", Units.EquivalentPerLitre, 0.5, 0.001, 10),
                 new("sample", Units.Millilitre, 25, 1, 1000),
                 FieldsOf.Active(),
                 new("tapAlkalinity", Units.AlkalinityMilligramPerLitre, null, 0, 1000, 0, Optional: true),
@@ -58,7 +58,12 @@ internal static class StrengthTools
     private static BenchAnswer SolveTitration(BenchInput i)
     {
         var drop = i.Get<Volume>("drop");
-        var titration = new Chemistry.Titration(i.Number("drops") * drop, drop, i.Number("normality"), i.Get<Volume>("sample"));
+        var titration = new Chemistry.Titration(
+            i.Number("drops") * drop,
+            drop,
+            i.Get<Normality>("normality").InEquivalentPerLitre,
+            i.Get<Volume>("sample")
+        );
         var point = i.Choice("endPoint") == "p" ? EndPoint.P : EndPoint.M;
         var tap = i.Maybe<Alkalinity>("tapAlkalinity") ?? default;
         if (point == EndPoint.M && tap >= titration.Found)

@@ -54,6 +54,9 @@ public enum Dimension
     /// <summary>Alkalinity, as calcium carbonate.</summary>
     Alkalinity,
 
+    /// <summary>Equivalents of an acid or base per volume of solution.</summary>
+    Normality,
+
     /// <summary>Electrical conductivity of water.</summary>
     Conductivity,
 

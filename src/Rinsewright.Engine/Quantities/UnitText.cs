@@ -11,8 +11,9 @@ public static class UnitText
     public static Unit? Find(string text, Dimension dimension)
     {
         var trimmed = text.Trim();
-        return Units.Find(trimmed) is { } exact && exact.Dimension == dimension
-            ? exact
+        // French degrees are written with a small f; a capital one is a temperature in the wrong field.
+        return (dimension, trimmed) is (Dimension.Hardness, "F" or "°F") ? null
+            : Units.Find(trimmed) is { } exact && exact.Dimension == dimension ? exact
             : BySpelling.GetValueOrDefault((dimension, Plain(trimmed)));
     }
 

@@ -11,6 +11,9 @@ public static partial class Units
     /// <summary>Gram per litre.</summary>
     public static readonly Unit GramPerLitre = new("g/L", "g/L", Dimension.MassConcentration, 1, 1, 0, 2, "kg/m3");
 
+    /// <summary>Kilogram per litre, as the density of a concentrate is printed.</summary>
+    public static readonly Unit KilogramPerLitre = new("kg/L", "kg/L", Dimension.MassConcentration, 1000, 1, 0, 3, "g/ml", "g/cm3");
+
     /// <summary>Milligram per litre; in dilute water the same as parts per million, as strips are printed.</summary>
     public static readonly Unit MilligramPerLitre = new("mg/L", "mg/L", Dimension.MassConcentration, 1, 1000, 0, 1, "ppm", "[ppm]");
 
@@ -116,6 +119,9 @@ public static partial class Units
         "grains/gal"
     );
 
+    /// <summary>Equivalent per litre, on bottles of titrant N.</summary>
+    public static readonly Unit EquivalentPerLitre = new("eq/L", "N", Dimension.Normality, 1000, 1, 0, 3, "normal");
+
     /// <summary>Siemens per metre.</summary>
     public static readonly Unit SiemensPerMetre = new("S/m", "S/m", Dimension.Conductivity, 1, 1, 0, 3);
 
@@ -131,6 +137,7 @@ public static partial class Units
     private static Unit[] Solutions() =>
         [
             GramPerLitre,
+            KilogramPerLitre,
             MilligramPerLitre,
             OuncePerGallon,
             HardnessMilligramPerLitre,
@@ -141,6 +148,7 @@ public static partial class Units
             AlkalinityMilligramPerLitre,
             AlkalinityMilliequivalentPerLitre,
             AlkalinityGrainPerGallon,
+            EquivalentPerLitre,
             SiemensPerMetre,
             MicrosiemensPerCentimetre,
             MillisiemensPerCentimetre,

@@ -1,6 +1,6 @@
 namespace Rinsewright.Engine.Quantities;
 
-/// <summary>The units the trade uses, by dimension. Definitions and their sources: the folder's README, Q1 to Q9.</summary>
+/// <summary>The units the trade uses, by dimension. Definitions and their sources: the folder's README, Q1 to Q10.</summary>
 public static partial class Units
 {
     /// <summary>Every unit; within a dimension the SI-leaning one first.</summary>

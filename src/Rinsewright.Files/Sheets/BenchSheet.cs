@@ -31,7 +31,7 @@ public static class BenchSheet
         var said = new BenchSheetWords(Words.For(options.Language), options.Units);
         return ByHandPlan.Of(input) is { } plan && tool.Id == "by-hand"
                 ? new ByHandSheet(plan, tool.Solve(input).Answer!, head, said).Model()
-            : tool.Solve(input).Answer is { } answer ? Model(tool, input, answer, head, said)
+            : tool.Solve(input).Answer is { } answer ? Model(tool, BenchShown.Turned(tool, input, options.Units), answer, head, said)
             : null;
     }
 
@@ -84,7 +84,7 @@ public static class BenchSheet
                 ),
             ])
         );
-        var hangs = tool.Sensitivities(input);
+        var hangs = tool.Sensitivities(input, said.UnitFor);
         if (hangs.Count > 0)
         {
             blocks.Add(new SheetHeading(2, words.Say("cli.bench.hangs-on", ("result", words[$"bench.result.{answer.Results[0].Id}"]))));
@@ -192,17 +192,28 @@ internal sealed class BenchSheetWords(Words words, UnitDisplay units)
             )
             : "";
 
-    public IReadOnlyList<(string Name, string Value)> Given(BenchTool tool, BenchInput input) =>
+    public IReadOnlyList<(string Name, string Value)> Given(BenchTool tool, BenchInput input)
+    {
+        var usual = BenchShown.Usual(tool, input).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
+        return
         [
             .. tool
                 .Fields.Where(f => tool.Asks(f, input) && input.Find(f.Id) is not null)
-                .Select(f => (words[$"bench.field.{f.Id}"], Plain(Turned(input.Find(f.Id)!.Value)))),
+                .Select(f =>
+                    (
+                        words[$"bench.field.{f.Id}"],
+                        Plain(Turned(input.Find(f.Id)!.Value)) + (usual.Contains(f.Id) ? words["bench.is-usual"] : "")
+                    )
+                ),
             .. tool
                 .Choices.Where(c => tool.Asks(c, input))
                 .Select(c => (words[$"bench.choice.{c.Id}"], words[$"bench.choice.{c.Id}.{input.FindChoice(c.Id) ?? c.Usual}"])),
         ];
+    }
 
-    public Amount Turned(Amount amount) => amount.In(Shown.UnitFor(amount.Unit, units));
+    public Unit UnitFor(Unit unit) => Shown.UnitFor(unit, units);
+
+    public Amount Turned(Amount amount) => amount.In(UnitFor(amount.Unit));
 
     private string Stated(string text) => text.Length > 0 ? text : words["sheet.not-stated"];
 

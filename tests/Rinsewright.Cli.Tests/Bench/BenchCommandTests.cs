@@ -44,8 +44,22 @@ public sealed class BenchCommandTests
         Assert.Equal(Charge(gallons), Charge(litres), 0.02);
     }
 
+    [Theory] // what stands on the bottle, and a letter in upper case
+    [InlineData("--normality", "1 N")]
+    [InlineData("--normality", "1 eq/L")]
+    [InlineData("--normality", "1")]
+    [InlineData("--end-point", "P", "--normality", "1 N")]
+    public async Task Normality_and_end_point_as_they_are_written(params string[] args)
+    {
+        using var json = await JsonAsync(["titration", "--drops", "10", "--sample", "50 mL", .. args, "--json"]);
+
+        Assert.Equal(1.55, json.RootElement.GetProperty("results").GetProperty("product").GetProperty("value").GetDouble(), 0.005);
+    }
+
     [Theory]
     [InlineData("--hardness: This is needed", "builder")]
+    [InlineData("--hardness: “F” measures something else", "builder", "--hardness", "150 F")]
+    [InlineData("--sample: It must be between 0.001 L and 1 L", "titration", "--sample", "0 L")]
     [InlineData("--drops: It must be between 0 and 500", "titration", "--drops", "900")]
     [InlineData("--sample", "titration", "--sample", "50 psi")]
     [InlineData("--end-point: q is not known. Use one of: p, m", "titration", "--end-point", "q")]
@@ -121,7 +135,7 @@ public sealed class BenchCommandTests
             "--pin",
             "--by",
             "R. Okafor",
-            "--output",
+            "--pin-to",
             kept,
             "--json",
         ]);
@@ -146,7 +160,7 @@ public sealed class BenchCommandTests
             "--pin",
             "--by",
             "L. Brandt",
-            "--output",
+            "--pin-to",
             again,
         ]);
         Assert.Equal(0, typed.Status);
@@ -157,7 +171,7 @@ public sealed class BenchCommandTests
 
     [Theory]
     [InlineData("--pin needs", "bench", "titration", "--pin")]
-    [InlineData("--pin needs", "bench", "titration", "--output", "x.json")]
+    [InlineData("--pin needs", "bench", "titration", "--pin-to", "x.json")]
     [InlineData("--paper", "bench", "titration", "--paper", "b5")]
     [InlineData("--label: This is needed", "bench", "by-hand")]
     [InlineData("--rules: These rules say nothing", "bench", "by-hand", "--label", "5", "--rules", "de-din-10510")]
@@ -167,6 +181,86 @@ public sealed class BenchCommandTests
 
         Assert.Equal(64, answer.Status);
         Assert.Contains(says, answer.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_tool_asks_twice_for_one_option()
+    {
+        var words = Rinsewright.Contracts.Language.Words.For("en");
+        var bench = Rinsewright.Cli.Bench.BenchCommand.Make(
+            words,
+            new Terminal(Stream.Null, TextWriter.Null, TextWriter.Null, false, TimeProvider.System)
+        );
+
+        Assert.All(bench.Subcommands, c => Assert.Equal(c.Options.Count, c.Options.DistinctBy(o => o.Name).Count()));
+    }
+
+    [Fact] // 5 mL of a product of 1.2 kg/L in 60 mL/min are 5 s; a feeder sum has an --output of its own and is kept all the same
+    public async Task A_feeder_is_kept_with_its_output()
+    {
+        using var beside = Run.File("other.txt", "");
+        var kept = beside.Beside("kept.json");
+        var answer = await Run.Async([
+            "bench",
+            "feeder",
+            "--dose",
+            "6 g",
+            "--output",
+            "60 mL/min",
+            "--liquid-density",
+            "1.2 kg/L",
+            "--machine",
+            Path.Combine(Tree.Root, "docs", "examples", "millrace-door.json"),
+            "--pin",
+            "--by",
+            "R. Okafor",
+            "--pin-to",
+            kept,
+            "--json",
+        ]);
+
+        Assert.Equal(0, answer.Status);
+        using var json = JsonDocument.Parse(answer.Output);
+        Assert.Equal(5, json.RootElement.GetProperty("results").GetProperty("runTime").GetProperty("value").GetDouble(), 0.001);
+        Assert.Single(MachineFile.Read(await File.ReadAllTextAsync(kept, TestContext.Current.CancellationToken)).Machine!.SetUps);
+    }
+
+    [Fact] // 180 °F is 82.2 °C; 1 gpm is 3.785 L/min
+    public async Task One_system_of_units_in_all_that_is_shown()
+    {
+        var answer = await Run.Async(["bench", "booster", "--units", "si"]);
+        using var json = await JsonAsync("booster", "--units", "si", "--json");
+
+        var shown = answer.Output[..answer.Output.IndexOf("Working", StringComparison.Ordinal)];
+        var hangs = answer.Output[answer.Output.IndexOf("What it hangs on", StringComparison.Ordinal)..];
+        Assert.DoesNotContain("°F", shown + hangs, StringComparison.Ordinal);
+        Assert.DoesNotContain("gpm", shown + hangs, StringComparison.Ordinal);
+        Assert.Contains("0.5\u00a0°C more", hangs, StringComparison.Ordinal);
+        var reaches = json.RootElement.GetProperty("results").GetProperty("reaches");
+        Assert.Equal(("Cel", 82.2), (reaches.GetProperty("unit").GetString(), Math.Round(reaches.GetProperty("value").GetDouble(), 1)));
+        Assert.All(
+            json.RootElement.GetProperty("sensitivities").EnumerateArray(),
+            s => Assert.NotEqual("[degF]", s.GetProperty("change").GetProperty("unit").GetString())
+        );
+    }
+
+    [Fact]
+    public async Task What_nobody_said_is_named_as_usual()
+    {
+        using var json = await JsonAsync("tank-dosing", "--tank", "18.5 gal", "--racks", "40", "--json");
+        var text = await Run.Async(["bench", "tank-dosing", "--tank", "18.5 gal", "--racks", "40"]);
+
+        Assert.Equal(["rinsePerRack", "strength"], json.RootElement.GetProperty("usual").EnumerateArray().Select(u => u.GetString()));
+        Assert.Contains("Usual figures", text.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Sources_are_cited_in_the_language_asked_for()
+    {
+        using var json = await JsonAsync("tank-dosing", "--json", "--language", "es");
+
+        var step = json.RootElement.GetProperty("steps")[0];
+        Assert.Equal(("mixed tank", "tanque mezclado"), (step.GetProperty("source").GetString(), step.GetProperty("cited").GetString()));
     }
 
     // Of an option named twice the last counts.

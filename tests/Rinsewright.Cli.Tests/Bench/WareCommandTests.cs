@@ -80,6 +80,39 @@ public sealed class WareCommandTests
         Assert.DoesNotContain(never, json.RootElement.GetProperty("tests").EnumerateArray().Select(t => t.GetProperty("test").GetString()));
     }
 
+    [Fact] // the command line grows by one answer at a time: the rinse of before is not the rinse of now
+    public async Task A_rinse_said_before_a_test_is_not_the_rinse_after_it()
+    {
+        string[] before = ["white-film", "tannin", "--not-found", "chk-acid-test-clears", "--rinsed"];
+        using var now = await JsonAsync([.. before, "--found", "chk-bleach-soak-clears"]);
+        using var after = await JsonAsync([.. before, "--found", "chk-bleach-soak-clears", "--rinsed"]);
+
+        Assert.Equal(["hypochlorite"], now.RootElement.GetProperty("onPiece").EnumerateArray().Select(e => e.GetString()));
+        Assert.Empty(after.RootElement.GetProperty("onPiece").EnumerateArray());
+    }
+
+    [Theory]
+    [InlineData("rust", "wr-rust")]
+    [InlineData("cloudy", "wr-white-film")]
+    [InlineData("óxido", "wr-rust")]
+    public async Task A_picture_is_found_by_a_word_of_its_name(string typed, string picture)
+    {
+        using var json = await JsonAsync(typed);
+
+        Assert.Equal([picture], json.RootElement.GetProperty("pictures").EnumerateArray().Select(e => e.GetString()));
+    }
+
+    [Fact]
+    public async Task Kinds_are_those_of_a_new_machine()
+    {
+        using var kind = await JsonAsync("white-film", "--machine", "door-hot-water");
+        using var type = await JsonAsync("white-film", "--machine", "door-hot");
+        var help = await Run.Async(["bench", "ware", "--help"]);
+
+        Assert.Equal(type.RootElement.GetRawText(), kind.RootElement.GetRawText());
+        Assert.Contains("rack-conveyor-three-tank", help.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_chlorine_soak_waits_while_acid_is_on_the_piece()
     {

@@ -120,4 +120,13 @@ public sealed class MachineFiguresTests
         Assert.Null(input.Find("bubbles"));
         Assert.Null(input.FindChoice("endPoint"));
     }
+
+    [Fact] // kept before the strength of an acid had a unit of its own
+    public void A_plain_number_of_an_earlier_version_is_in_the_unit_of_its_field()
+    {
+        var tool = BenchTools.Find("titration")!;
+        var kept = new SetUp(tool.Id, new DateOnly(2026, 11, 1), "R. Okafor", [], [new("normality", new Amount(0.1, Units.One))], []);
+
+        Assert.Equal(new Amount(0.1, Units.EquivalentPerLitre), BenchSetUps.Input(tool, kept).Find("normality"));
+    }
 }

@@ -34,6 +34,8 @@ public sealed class UnitDefinitionTests
     // Molar mass of CaCO3 100.087 g/mol, two equivalents to the mole.
     [InlineData("mmol/L{CaCO3}", 0.100087, 1e-15)]
     [InlineData("meq/L", 0.0500435, 1e-15)]
+    // One normal is one equivalent in a litre, a thousand in a cubic metre: definition.
+    [InlineData("eq/L", 1000, 0)]
     public void One_unit_in_SI_is_what_the_source_prints(string ucum, double si, double tolerance) =>
         Assert.InRange(Units.Find(ucum)!.ToSI(1), si - tolerance, si + tolerance);
 
