@@ -131,9 +131,12 @@ internal sealed class WareCommand
             ? one
             : throw new UsageException(
                 words.Say(
-                    "cli.ware.problem.picture",
+                    named.Count > 0 ? "cli.ware.problem.pictures" : "cli.ware.problem.picture",
                     ("picture", typed),
-                    ("known", string.Join(", ", trade.WareResults.Select(r => r.Id[Prefix.Length..])))
+                    (
+                        "known",
+                        string.Join(", ", (named.Count > 0 ? named : trade.WareResults.Select(r => r.Id)).Select(id => id[Prefix.Length..]))
+                    )
                 )
             );
     }

@@ -157,6 +157,7 @@ public sealed class WareCommandTests
 
     [Theory]
     [InlineData("There is no picture sparkle", "sparkle")]
+    [InlineData("stain can be any of these: ", "stain")]
     [InlineData("chk-nothing is no open test", "spots", "--found", "chk-nothing")]
     [InlineData("--machine: submarine is not known", "spots", "--machine", "submarine")]
     public async Task What_is_wrong_is_said(string says, params string[] args)
