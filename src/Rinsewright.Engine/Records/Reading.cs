@@ -78,7 +78,16 @@ public sealed record Instrument(
     DateOnly? CalibrationDue = null,
     Amount? Division = null,
     string? Serial = null
-);
+)
+{
+    /// <summary>Whether it can have read a value of this dimension: a gauge whose ± is stated in psi is no thermometer. One of which nothing is stated can have read anything.</summary>
+    public bool Measures(Dimension read) => Suits(Uncertainty, read) && Suits(Division, read);
+
+    private static bool Suits(Amount? stated, Dimension read) =>
+        stated is not { } s
+        || s.Unit.Dimension == read
+        || (read == Dimension.Temperature && s.Unit.Dimension == Dimension.TemperatureDifference);
+}
 
 /// <summary>One value somebody or something read. A reading that was not taken is absent, never a zero.</summary>
 /// <param name="Point">Where.</param>

@@ -269,7 +269,7 @@ public static class ReadingJudgement
     private static (double? Half, bool Stated) Uncertainty(Reading reading, IReadOnlyList<InstrumentRule> rules)
     {
         var unit = reading.Value.Unit;
-        if (reading.Instrument?.Uncertainty is { } stated)
+        if (Fitting(reading)?.Uncertainty is { } stated)
         {
             return (OnScaleOf(unit, stated), true);
         }
@@ -294,11 +294,15 @@ public static class ReadingJudgement
             ? halfWidth.Value
             : halfWidth.SI * unit.Denominator / unit.Numerator;
 
+    // What a gauge states in psi says nothing of a temperature that is written beside it.
+    private static Instrument? Fitting(Reading reading) =>
+        reading.Instrument is { } i && i.Measures(reading.Value.Unit.Dimension) ? i : null;
+
     private static (DerivationStep Step, Statement Because, Statement Settle)? Unfit(Reading reading, IReadOnlyList<InstrumentRule> rules)
     {
         foreach (var rule in rules.Where(r => r.Measures == reading.Value.Unit.Dimension))
         {
-            var stated = rule.Aspect == InstrumentAspect.Uncertainty ? reading.Instrument?.Uncertainty : reading.Instrument?.Division;
+            var stated = rule.Aspect == InstrumentAspect.Uncertainty ? Fitting(reading)?.Uncertainty : Fitting(reading)?.Division;
             if (stated is { } s && Limit.Pick(rule.Maximum, s.Unit) is var allowed && s.Value > allowed.Value)
             {
                 var key = rule.Aspect == InstrumentAspect.Uncertainty ? "proof.instrument-uncertain" : "proof.instrument-coarse";

@@ -80,6 +80,21 @@ internal static class MissingBeforeSigning
         }
 
         Count("visit.missing.instrument", lines.Count(l => NeedsInstrument(l.Reading)));
+        foreach (var line in lines.Where(l => l.Reading is { Value: not null, Instrument: not null }))
+        {
+            // It is judged as if nobody had said what it was read with.
+            if (VisitProofs.InstrumentOf(visit, line.Reading) is null)
+            {
+                Say(
+                    Statement.Of(
+                        "visit.missing.other-instrument",
+                        ("reading", UnexplainedChanges.Name(line)),
+                        ("instrument", visit.Instruments[line.Reading.Instrument!].Name)
+                    )
+                );
+            }
+        }
+
         Count(
             "visit.missing.readings",
             lines.Select(l => l.Reading.Kind).Distinct().Count(k => lines.All(l => l.Reading.Kind != k || l.Reading.Value is null))

@@ -74,7 +74,11 @@ internal sealed class VisitProofs
 
     /// <summary>The instrument of a reading; null where not said.</summary>
     public static Instrument? InstrumentOf(Visit visit, VisitReading reading) =>
-        reading.Instrument is { } name ? visit.Instruments.GetValueOrDefault(name) ?? new Instrument(name) : null;
+        reading.Instrument is not { } name ? null
+        : (visit.Instruments.GetValueOrDefault(name) ?? new Instrument(name)) is var said
+        && (reading.Value is not { } value || said.Measures(value.Unit.Dimension))
+            ? said
+        : null;
 
     // A chemical rinse is judged by one strength. Of several racks each is judged, and the worst counts; order of entry never decides.
     private Proof Prove(List<VisitReading> lines, IReadOnlyList<Carried> carried)

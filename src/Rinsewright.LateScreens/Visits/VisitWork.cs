@@ -28,10 +28,13 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
     /// <summary>The visit as entered.</summary>
     public VisitDocument Document { get; private set; } = document;
 
-    /// <summary>The visit as the engine has it; null where something entered cannot be.</summary>
+    /// <summary>The visit as the engine has it; where something entered cannot be, as it last could, so that every field stays to be mended. Null where the machine itself cannot be read.</summary>
     public Visit? Visit { get; private set; }
 
-    /// <summary>What it amounts to; null likewise.</summary>
+    /// <summary>Parts to look at, as judged last.</summary>
+    public IReadOnlyList<PartLine> Parts { get; private set; } = [];
+
+    /// <summary>What it amounts to; null where something entered cannot be.</summary>
     public VisitResult? Result { get; private set; }
 
     /// <summary>What cannot be, in words; null where everything can.</summary>
@@ -112,12 +115,27 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
             Visit = Document.ToVisit(trade);
             bands ??= OwnBands.Coming(Visit.Machine);
             Result = VisitJudgement.Judge(Visit, trade, Document.Rules(), bands);
+            Parts = Result.Parts;
             Problem = null;
         }
         catch (Exception e) when (e is ContractException or RuleSetException or ArgumentException)
         {
-            (Visit, Result) = (null, null);
+            Result = null;
+            Visit ??= Bare();
             Problem = e is ContractException { Says: { } says } c ? $"{c.Field}: {Words.Say(Wire.From(says))}" : e.Message;
+        }
+    }
+
+    // What was kept cannot be, and the program has only just started: the machine alone, so that there are fields to mend it in.
+    private Visit? Bare()
+    {
+        try
+        {
+            return new VisitDocument(Document.Id, Document.Version, Document.Kitchen, Document.Machine, Document.Began).ToVisit(trade);
+        }
+        catch (Exception e) when (e is ContractException or ArgumentException)
+        {
+            return null;
         }
     }
 
