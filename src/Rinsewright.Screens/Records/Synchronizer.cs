@@ -11,7 +11,7 @@ namespace Rinsewright.Client.Records;
 /// </summary>
 public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, Preferences preferences, TimeProvider clock)
 {
-    private const int OperationsAtOnce = 8;
+    private const int OperationsAtOnce = 100; // at most; the store gives fewer where they are long
     private const int ListsUnseen = 20; // lists sent before the office is asked whether it still knows them: each place is a word of the question
     private const string CursorMark = "cursor";
     private const string SentMark = "sent"; // places of what was sent since the office last knew them all: one put back to an older copy does not

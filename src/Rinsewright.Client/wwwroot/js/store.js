@@ -38,6 +38,7 @@ function open() {
 }
 
 const strict = { durability: "strict" };
+const longestList = 250000; // characters of operations sent at once
 
 // Lines of one kind, visits of one machine, and the few visits that say how machines stand are found without reading the others. A line that came before there were indexes gets what they need.
 async function indexLines(list) {
@@ -130,7 +131,8 @@ export async function list(kind) {
 
 export async function lastVisits() {
   const db = await open();
-  return JSON.stringify(await wait(db.transaction("list").objectStore("list").index("last").getAll()));
+  const lasts = await wait(db.transaction("list").objectStore("list").index("last").getAll());
+  return JSON.stringify(lasts.map(({ id, name, about, machine, at, kitchen, deleted }) => ({ id, name, about, machine, at, kitchen, deleted })));
 }
 
 // A document of fields with the last operation on it that has not left: that one may still be replaced.
@@ -170,16 +172,24 @@ export async function waiting() {
 }
 
 // Marks the next operations as on their way, so that a change made meanwhile queues behind them instead of replacing them. What the office has refused
-// waits until it is asked for again or a later save takes its place.
+// waits until it is asked for again or a later save takes its place. Small ones go many at once; a list stays small enough for a poor line.
 export async function take(most) {
   const db = await open();
   const transaction = db.transaction("outbox", "readwrite", strict);
   const done = finished(transaction);
   const outbox = transaction.objectStore("outbox");
-  const entries = (await wait(outbox.getAll())).filter((entry) => !entry.refused).slice(0, most);
-  for (const entry of entries) outbox.put({ ...entry, sending: true });
+  const texts = [];
+  let length = 0;
+  for (const entry of await wait(outbox.getAll())) {
+    if (entry.refused) continue;
+    const text = JSON.stringify(entry.operation);
+    if (texts.length === most || (texts.length && length + text.length > longestList)) break;
+    length += text.length;
+    texts.push(text);
+    outbox.put({ ...entry, sending: true });
+  }
   await done;
-  return JSON.stringify(entries.map((entry) => entry.operation));
+  return "[" + texts.join(",") + "]";
 }
 
 export async function settle(operationIds, mark, word) {
