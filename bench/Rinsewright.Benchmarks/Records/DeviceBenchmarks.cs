@@ -136,7 +136,7 @@ internal sealed class SyncingDevice(HttpClient client, int seed)
     {
         var first = visits.Next();
         Visit = first.DocumentId;
-        seen = await Office.SendAsync(client, [first]) ?? "";
+        seen = await Office.SendAsync(client, $"[{Office.Text(first)}]") ?? "";
         written++;
     }
 
@@ -158,9 +158,9 @@ internal sealed class SyncingDevice(HttpClient client, int seed)
 
             try
             {
+                var change = $"[{Office.Text(visits.Change(Visit))}]";
                 var from = Stopwatch.GetTimestamp();
-                var change = visits.Change(Visit);
-                seen = await Office.SendAsync(client, [change]) ?? seen;
+                seen = await Office.SendAsync(client, change) ?? seen;
                 seconds.Add(Stopwatch.GetElapsedTime(from).TotalSeconds);
                 written++;
                 for (var more = true; more; )

@@ -2,6 +2,9 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Http.Json;
 using System.Net.Sockets;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using Npgsql;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
@@ -11,6 +14,10 @@ namespace Rinsewright.Benchmarks.Records;
 /// <summary>A published server in a process of its own with an empty store of its own.</summary>
 internal sealed class Office : IAsyncDisposable
 {
+    private static readonly ContractsJson AsBrowser = new(
+        new JsonSerializerOptions(ContractsJson.Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+    );
+
     private readonly Process process;
 
     private Office(Process process, Uri address, string data)
@@ -101,17 +108,18 @@ internal sealed class Office : IAsyncDisposable
         process.Dispose();
     }
 
-    /// <summary>Sends operations; the place they have in the list of changes.</summary>
+    /// <summary>An operation as a browser writes it.</summary>
+    public static string Text(Operation operation) => JsonSerializer.Serialize(operation, AsBrowser.Operation);
+
+    /// <summary>Sends a list of operations; the place they have in the list of changes.</summary>
     /// <exception cref="InvalidOperationException">Any of them was not taken in.</exception>
-    public static async Task<string?> SendAsync(HttpClient client, IReadOnlyList<Operation> operations)
+    public static async Task<string?> SendAsync(HttpClient client, string operations)
     {
-        using var content = JsonContent.Create(operations, ContractsJson.Default.IReadOnlyListOperation);
+        using var content = new StringContent(operations, Encoding.UTF8, "application/json");
         using var answer = await client.PostAsync(new Uri("api/operations", UriKind.Relative), content);
         answer.EnsureSuccessStatusCode();
         var results = await answer.Content.ReadFromJsonAsync(ContractsJson.Default.OperationResults);
-        return
-            results!.Results.All(r => r is { Outcome: "applied" or "superseded", Repeated: false })
-            && results.Results.Count == operations.Count
+        return results!.Results.All(r => r is { Outcome: "applied" or "superseded", Repeated: false }) && results.Results.Count > 0
             ? results.Place
             : throw new InvalidOperationException("An operation was not taken in.");
     }

@@ -2,10 +2,8 @@ using System.Data.Common;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using Npgsql;
-using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Benchmarks.Records;
@@ -17,7 +15,7 @@ internal static class SyncBenchmarks
     private const int Wanted = 3;
 
     // The server compiles again what runs often; until then a round takes several times as long.
-    private const int Warming = 4;
+    private const int Warming = 10;
 
     public static async Task<string> RunAsync(int repeats)
     {
@@ -31,7 +29,7 @@ internal static class SyncBenchmarks
             $"- {Visits:N0} visits of {InventedVisits.Readings} readings, {repeats} times in turn after {Warming} that do not count; medians. The server is a process of its own, published; the device is this program."
         );
         Line(
-            $"- *To the office*: each visit one operation, up to {SyncLists.OperationsAtOnce} or {SyncLists.LongestList:N0} characters in a list as the client sends them, one list after another. *To an empty device*: what changed, page after page, until there is no more."
+            $"- *To the office*: each visit one operation, {SyncLists.OperationsFirst} in the first list, four times as many in each after it, up to {SyncLists.OperationsMost} or {SyncLists.LongestList:N0} characters, as the client sends them, one list after another. *To an empty device*: what changed, page after page, until there is no more."
         );
         Line(
             $"- *Straight in*: the rows the office then holds (documents, operations, turns) into an equal database by its own bulk route: PostgreSQL binary COPY; SQLite one transaction, one prepared statement for each table."
@@ -142,31 +140,34 @@ internal static class SyncBenchmarks
 /// <summary>What a device does with the office, as the client's synchronizer does it.</summary>
 internal static class SyncLists
 {
-    /// <summary>Operations in one list (Rinsewright.Screens/Records/Synchronizer.cs).</summary>
-    public const int OperationsAtOnce = 100;
+    /// <summary>Operations in the first list, and the most in any (Rinsewright.Screens/Records/Synchronizer.cs).</summary>
+    public const int OperationsFirst = 8,
+        OperationsMost = 500;
 
-    /// <summary>Characters of a list (js/store.js).</summary>
-    public const int LongestList = 250_000;
+    /// <summary>Most characters of a list (js/store.js).</summary>
+    public const int LongestList = 2_000_000;
 
     /// <summary>Sends everything, list after list; seconds.</summary>
     public static async Task<double> SendAsync(HttpClient device, IReadOnlyList<Operation> operations)
     {
-        // The device keeps each operation as text; how they part is not what is measured.
-        var lists = new List<List<Operation>>();
-        var length = 0;
-        foreach (var operation in operations)
+        // The device keeps each operation as text; each list is four times as long as the last, while the answers come soon.
+        var lists = new List<string>();
+        var texts = new List<string>();
+        var (length, most) = (0, OperationsFirst);
+        foreach (var text in operations.Select(Office.Text))
         {
-            var text = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation).Length;
-            if (lists.Count == 0 || lists[^1].Count == OperationsAtOnce || length + text > LongestList)
+            if (texts.Count == most || length + text.Length > LongestList)
             {
-                lists.Add([]);
-                length = 0;
+                lists.Add($"[{string.Join(',', texts)}]");
+                texts.Clear();
+                (length, most) = (0, Math.Min(4 * most, OperationsMost));
             }
 
-            lists[^1].Add(operation);
-            length += text;
+            texts.Add(text);
+            length += text.Length;
         }
 
+        lists.Add($"[{string.Join(',', texts)}]");
         var watch = Stopwatch.StartNew();
         foreach (var list in lists)
         {

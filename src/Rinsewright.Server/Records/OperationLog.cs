@@ -178,10 +178,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
         }
 
         var written = StoredText.Fields(had.Json) ?? [];
-        had.Json = JsonSerializer.Serialize<IReadOnlyList<FieldChange>>(
-            [.. written, .. fields.Where(f => !written.Any(h => h.Path == f.Path))],
-            ContractsJson.Default.IReadOnlyListFieldChange
-        );
+        had.Json = StoredText.Of([.. written, .. fields.Where(f => !written.Any(h => h.Path == f.Path))]);
         document.Json = StoredText.Of(before.With(operation));
         document.Revision = revision;
         return true;
@@ -217,7 +214,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
     {
         var before = StoredText.Document(document.Json) ?? FieldDocument.Empty(document.Id, document.Kind);
         var after = before.With(operation);
-        row.Json = JsonSerializer.Serialize(operation.Fields!, ContractsJson.Default.IReadOnlyListFieldChange);
+        row.Json = StoredText.Of(operation.Fields!);
         row.Outcome = operation.Fields!.Any(f => after.Fields[f.Path].Operation == operation.Id) ? "applied" : "superseded";
         foreach (var field in operation.Fields!)
         {

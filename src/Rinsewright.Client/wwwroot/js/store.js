@@ -38,7 +38,7 @@ function open() {
 }
 
 const strict = { durability: "strict" };
-const longestList = 250000; // characters of operations sent at once
+const longestList = 2000000; // characters of operations sent at once: what the office takes, with room for those that take more than a byte
 
 // Lines of one kind, visits of one machine, and the few visits that say how machines stand are found without reading the others. A line that came before there were indexes gets what they need.
 async function indexLines(list) {
