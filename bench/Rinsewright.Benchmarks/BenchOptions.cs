@@ -12,12 +12,14 @@ namespace Rinsewright.Benchmarks;
 internal sealed record BenchOptions(IReadOnlyList<int> Rows, int Repeats, int PassEvery, bool Write, string? Only = null)
 {
     public const string Help = """
-        dotnet run build.cs -- bench [--rows 100000,1000000,10000000] [--repeats 5] [--pass-every 1200] [--only proof|model|spread|carbonate] [--write]
+        dotnet run build.cs -- bench [--rows 100000,1000000,10000000] [--repeats 5] [--pass-every 1200] [--only proof|model|spread|carbonate|sync|devices] [--write]
           --rows        sizes of the invented logger files
           --repeats     runs of each job on each file; medians are shown
           --pass-every  seconds from one pass of ware to the next, at least 240
           --only        only this part: proof (logger files), model (an hour against SciPy, a steady solve, the table of faults, what-ifs),
-                        spread (2,000 draws) or carbonate (a million waters against SciPy)
+                        spread (2,000 draws), carbonate (a million waters against SciPy), sync (1,000 visits to the office and back)
+                        or devices (200 at once); the last two need a published server in artifacts/site or RINSEWRIGHT_PUBLISHED, and
+                        PostgreSQL where RINSEWRIGHT_TEST_POSTGRES holds a connection string
           --write       put what was measured into docs/handbook/performance.md
         """;
 

@@ -6,7 +6,7 @@ namespace Rinsewright.Benchmarks;
 internal static class PerformancePage
 {
     /// <summary>Parts in the order they stand on the page.</summary>
-    public static readonly string[] Parts = ["proof", "model", "spread", "carbonate"];
+    public static readonly string[] Parts = ["proof", "model", "spread", "carbonate", "sync", "devices"];
 
     private const string Head = """
         # Speed and memory

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Rinsewright.Benchmarks;
 using Rinsewright.Benchmarks.Machines;
+using Rinsewright.Benchmarks.Records;
 using Rinsewright.Benchmarks.Sanitization;
 using Rinsewright.Benchmarks.Water;
 
@@ -26,6 +27,8 @@ foreach (var part in PerformancePage.Parts.Where(p => options.Only is null || op
         "proof" => await ProofBenchmarks.RunAsync(options),
         "model" => await ModelBenchmarks.RunAsync(options.Repeats),
         "spread" => await SpreadBenchmarks.RunAsync(options.Repeats),
+        "sync" => await SyncBenchmarks.RunAsync(options.Repeats),
+        "devices" => await DeviceBenchmarks.RunAsync(),
         _ => await CarbonateBenchmarks.RunAsync(options.Repeats),
     };
     Console.WriteLine(text);

@@ -41,7 +41,7 @@ public static class FieldCheck
                 return "server.operation.path";
             }
 
-            if (field.Value.Length > LongestValue || field.Value.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t')))
+            if (field.Value.Length > LongestValue || HasControl(field.Value))
             {
                 return "server.operation.value";
             }
@@ -54,6 +54,13 @@ public static class FieldCheck
 
         return null;
     }
+
+    // All of char.IsControl but tab and the ends of lines, range by range: a value can be long.
+    private static bool HasControl(ReadOnlySpan<char> value) =>
+        value.ContainsAnyInRange('\0', '\b')
+        || value.ContainsAnyInRange('\v', '\f')
+        || value.ContainsAnyInRange('\x0e', '\x1f')
+        || value.ContainsAnyInRange('\x7f', '\x9f');
 
     /// <summary>Whether a text names a field: letters, digits and hyphens, parts with a dot between them.</summary>
     public static bool IsPath(string path) =>

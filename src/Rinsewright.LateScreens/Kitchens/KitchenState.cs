@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Rinsewright.Client.Parts;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Visits;
@@ -77,6 +78,12 @@ public sealed class KitchenState
 
         return found;
     }
+
+    /// <summary>Visits that say how machines stand, by kitchen: all that <see cref="Of"/> needs of them.</summary>
+    public static async Task<ILookup<Guid?, RecordLine>> VisitsAsync(Work work) =>
+        (JsonSerializer.Deserialize(await work.LastVisitsAsync(), ClientJson.Default.RecordLineArray) ?? [])
+            .Where(v => !v.Deleted)
+            .ToLookup(v => v.Kitchen);
 
     /// <summary>Of its proofs and visits.</summary>
     public static KitchenState Of(IEnumerable<ProofLine> proofs, IEnumerable<RecordLine> visits)

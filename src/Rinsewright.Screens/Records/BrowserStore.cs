@@ -23,6 +23,9 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<string> ListAsync(string kind) => module.GetAsync<string>("list", kind);
 
     /// <inheritdoc/>
+    public Task<string> LastVisitsAsync() => module.GetAsync<string>("lastVisits");
+
+    /// <inheritdoc/>
     public Task<string[]> ReadForChangeAsync(Guid id) => module.GetAsync<string[]>("readForChange", id);
 
     /// <inheritdoc/>

@@ -15,6 +15,9 @@ public interface IDeviceStore
     /// <summary>The lines of all documents of a kind.</summary>
     Task<string> ListAsync(string kind);
 
+    /// <summary>The lines of the visits that say how machines stand: of each machine the last that was judged, and the last on which something was proved. A store may give more of them.</summary>
+    Task<string> LastVisitsAsync();
+
     /// <summary>A document of fields (empty where it is not here) and the last operation on it that has not left the device (empty for none).</summary>
     Task<string[]> ReadForChangeAsync(Guid id);
 

@@ -11,7 +11,9 @@ namespace Rinsewright.Client.Records;
 /// </summary>
 public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, Preferences preferences, TimeProvider clock)
 {
-    private const int OperationsAtOnce = 8;
+    private const int OperationsFirst = 8;
+    private const int OperationsMost = 500; // as many as the office takes; the store gives fewer where they are long
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(2);
     private const int ListsUnseen = 20; // lists sent before the office is asked whether it still knows them: each place is a word of the question
     private const string CursorMark = "cursor";
     private const string SentMark = "sent"; // places of what was sent since the office last knew them all: one put back to an older copy does not
@@ -108,7 +110,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     private async Task<bool> SendAsync()
     {
         var lists = (await store.MarkAsync(SentMark))?.Split(' ').Length ?? 0;
-        for (var most = OperationsAtOnce; ; )
+        for (var most = OperationsFirst; ; )
         {
             if (lists++ >= ListsUnseen)
             {
@@ -125,6 +127,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return true;
             }
 
+            var from = clock.GetTimestamp();
             var answer = await office.SendAsync(json, preferences.Language);
             if (answer.Status == 413 && most > 1)
             {
@@ -161,6 +164,9 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             {
                 await store.RefuseAsync(refused);
             }
+
+            // More at once over a good line, fewer over a poor one.
+            most = clock.GetElapsedTime(from) < Soon ? Math.Min(4 * most, OperationsMost) : OperationsFirst;
         }
     }
 

@@ -17,6 +17,9 @@ public sealed partial class Work
         return [.. lines.Where(l => !l.Deleted).OrderBy(l => l.Name, StringComparer.CurrentCultureIgnoreCase)];
     }
 
+    /// <summary>The lines of the visits that say how machines stand (<see cref="IDeviceStore.LastVisitsAsync"/>).</summary>
+    public Task<string> LastVisitsAsync() => store.LastVisitsAsync();
+
     /// <summary>A document of fields; null where it is not on this device.</summary>
     public async Task<FieldDocument?> OpenFieldsAsync(Guid id) =>
         (await store.ReadForChangeAsync(id))[0] is { Length: > 0 } json ? Read(json) : null;

@@ -18,6 +18,9 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
     /// <summary>Most operations in one list.</summary>
     public const int MostAtOnce = 500;
 
+    private Dictionary<Guid, OperationRow> known = [];
+    private Dictionary<Guid, DocumentRow> documents = [];
+
     /// <summary>Applies the operations in the order given and answers for each.</summary>
     /// <param name="operations">What the device sent.</param>
     /// <param name="words">Language of reasons.</param>
@@ -33,6 +36,8 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
         var turn = await db.Store.Select(s => s.Revision).SingleAsync(ct);
         var revision = turn - operations.Count;
 
+        // What is here of the list is read at once, not operation by operation; from here on Find sees it, and what this list adds.
+        await FindAllAsync(operations, ct);
         var results = new List<OperationResult>(operations.Count);
         foreach (var operation in operations)
         {
@@ -54,6 +59,15 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
         var place = last > 0 ? await ChangeCursor.AfterAsync(db, store, last, ct) : null;
         await transaction.CommitAsync(ct);
         return new OperationResults(results, place);
+    }
+
+    // The store row's lock is held, so nobody else adds any of these meanwhile.
+    private async Task FindAllAsync(IReadOnlyList<Operation> operations, CancellationToken ct)
+    {
+        List<Guid> ids = [.. operations.Select(o => o.Id).Distinct()],
+            documentIds = [.. operations.Select(o => o.DocumentId).Distinct()];
+        known = await db.Operations.Where(o => ids.Contains(o.Id)).ToDictionaryAsync(o => o.Id, ct);
+        documents = await db.Documents.Where(d => documentIds.Contains(d.Id)).ToDictionaryAsync(d => d.Id, ct);
     }
 
     // Where accounts are needed the author is who is signed in, whatever the device says; before that, the device's word is all there is. What is sent again after a restoration keeps its author; who
@@ -82,19 +96,19 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
             return new OperationResult(operation.Id, "refused", 0, Repeated: false, words.Say(fault));
         }
 
-        // FindAsync sees what this list has already added, so an operation twice in one list is also applied once.
-        if (await db.Operations.FindAsync([operation.Id], ct) is { } known)
+        // What this list has already added is among the known, so an operation twice in one list is also applied once.
+        if (known.TryGetValue(operation.Id, out var had))
         {
-            if (known.DocumentId != operation.DocumentId || known.Action != operation.Action || !SameTime(known.StatedAt, operation.At))
+            if (had.DocumentId != operation.DocumentId || had.Action != operation.Action || !SameTime(had.StatedAt, operation.At))
             {
                 return new OperationResult(operation.Id, "refused", 0, Repeated: false, words["server.operation.id-used"]);
             }
 
-            var at = await CompletesAsync(operation, known, revision, ct) ? revision : known.Revision;
-            return new OperationResult(known.Id, known.Outcome, at, Repeated: true, Replaced: known.Replaced);
+            var at = Completes(operation, had, revision) ? revision : had.Revision;
+            return new OperationResult(had.Id, had.Outcome, at, Repeated: true, Replaced: had.Replaced);
         }
 
-        var document = await db.Documents.FindAsync([operation.DocumentId], ct);
+        var document = documents.GetValueOrDefault(operation.DocumentId);
         if (document is not null && document.Kind != operation.Kind)
         {
             return new OperationResult(operation.Id, "refused", 0, Repeated: false, words["server.operation.other-kind"]);
@@ -115,6 +129,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
             Revision = revision,
         };
         db.Operations.Add(row);
+        known[row.Id] = row;
         if (document is null)
         {
             document = new DocumentRow
@@ -125,6 +140,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
                 Demo = demo,
             };
             db.Documents.Add(document);
+            documents[document.Id] = document;
         }
 
         var kitchen = document.KitchenId;
@@ -148,12 +164,12 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
     }
 
     // After a restoration devices send what stands with them: of one operation another device may have more left than the first.
-    private async Task<bool> CompletesAsync(Operation operation, OperationRow known, long revision, CancellationToken ct)
+    private bool Completes(Operation operation, OperationRow had, long revision)
     {
         if (
             !operation.Again
             || operation.Fields is not { } fields
-            || await db.Documents.FindAsync([operation.DocumentId], ct) is not { } document
+            || documents.GetValueOrDefault(operation.DocumentId) is not { } document
             || StoredText.Document(document.Json) is not { } before
             || before.Has(operation)
         )
@@ -161,11 +177,8 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
             return false;
         }
 
-        var had = StoredText.Fields(known.Json) ?? [];
-        known.Json = JsonSerializer.Serialize<IReadOnlyList<FieldChange>>(
-            [.. had, .. fields.Where(f => !had.Any(h => h.Path == f.Path))],
-            ContractsJson.Default.IReadOnlyListFieldChange
-        );
+        var written = StoredText.Fields(had.Json) ?? [];
+        had.Json = StoredText.Of([.. written, .. fields.Where(f => !written.Any(h => h.Path == f.Path))]);
         document.Json = StoredText.Of(before.With(operation));
         document.Revision = revision;
         return true;
@@ -201,7 +214,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
     {
         var before = StoredText.Document(document.Json) ?? FieldDocument.Empty(document.Id, document.Kind);
         var after = before.With(operation);
-        row.Json = JsonSerializer.Serialize(operation.Fields!, ContractsJson.Default.IReadOnlyListFieldChange);
+        row.Json = StoredText.Of(operation.Fields!);
         row.Outcome = operation.Fields!.Any(f => after.Fields[f.Path].Operation == operation.Id) ? "applied" : "superseded";
         foreach (var field in operation.Fields!)
         {

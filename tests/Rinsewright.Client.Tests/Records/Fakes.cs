@@ -36,6 +36,8 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task<string> ListAsync(string kind) => Task.FromResult("[" + string.Join(',', Lines.Values.Where(l => KindOf(l) == kind)) + "]");
 
+    public Task<string> LastVisitsAsync() => ListAsync(Kinds.Visit);
+
     public Task<string[]> ReadForChangeAsync(Guid id)
     {
         var last = outbox.LastOrDefault(o => o.Operation.DocumentId == id);

@@ -13,14 +13,17 @@ const finished = (transaction) =>
 let opening;
 function open() {
   return (opening ??= new Promise((done, fail) => {
-    const request = indexedDB.open("rinsewright", 1);
-    request.onupgradeneeded = () => {
+    const request = indexedDB.open("rinsewright", 2);
+    request.onupgradeneeded = ({ oldVersion }) => {
       const db = request.result;
-      db.createObjectStore("docs", { keyPath: "id" });
-      db.createObjectStore("list", { keyPath: "id" });
-      db.createObjectStore("outbox", { keyPath: "seq", autoIncrement: true }).createIndex("document", "documentId");
-      db.createObjectStore("files", { keyPath: "sha256" });
-      db.createObjectStore("marks", { keyPath: "id" });
+      if (oldVersion < 1) {
+        db.createObjectStore("docs", { keyPath: "id" });
+        db.createObjectStore("list", { keyPath: "id" });
+        db.createObjectStore("outbox", { keyPath: "seq", autoIncrement: true }).createIndex("document", "documentId");
+        db.createObjectStore("files", { keyPath: "sha256" });
+        db.createObjectStore("marks", { keyPath: "id" });
+      }
+      if (oldVersion < 2) indexLines(request.transaction.objectStore("list"));
     };
     request.onsuccess = () => {
       const db = request.result;
@@ -35,6 +38,59 @@ function open() {
 }
 
 const strict = { durability: "strict" };
+const longestList = 2000000; // characters of operations sent at once: what the office takes, with room for those that take more than a byte
+
+// Lines of one kind, visits of one machine, and the few visits that say how machines stand are found without reading the others. A line that came before there were indexes gets what they need.
+async function indexLines(list) {
+  list.createIndex("kind", "kind");
+  list.createIndex("machine", "machine");
+  list.createIndex("last", "last");
+  const machines = new Set();
+  for (const line of await wait(list.getAll())) {
+    list.put(named(line));
+    if (line.machine) machines.add(line.machine);
+  }
+  for (const machine of machines) await tellLasts(list, machine);
+}
+
+// A proof's line does not name its kind. A visit of no machine has no others to be the last of.
+function named(line) {
+  const { last: _, ...rest } = line;
+  return rest.kind === "visit" && !rest.machine ? { ...rest, last: 1 } : { ...rest, kind: rest.kind ?? "proof" };
+}
+
+// What a visit can leave a machine as, in small letters; one with another word was not judged.
+const proved = ["stopuse", "notsanitary", "watch", "sanitary"];
+const nothingProved = "notproved";
+
+// Of one machine the last visit that was judged, and where nothing was proved on it the last before it on which something was: no other says how it stands. Apart by name and kitchen, because a proof
+// may know no more than the name, and a machine can have been moved.
+async function tellLasts(list, machine) {
+  const lines = await wait(list.index("machine").getAll(machine));
+  const found = new Map();
+  for (const line of lines) {
+    const word = line.about?.toLowerCase();
+    if (line.deleted || !line.at || !(proved.includes(word) || word === nothingProved)) continue;
+    for (const what of word === nothingProved ? ["judged"] : ["judged", "proved"]) {
+      const key = JSON.stringify([what, line.kitchen, line.name]);
+      const best = found.get(key);
+      if (!best || Date.parse(line.at) > Date.parse(best.at)) found.set(key, line);
+    }
+  }
+  const lasts = new Set(found.values());
+  for (const line of lines) {
+    const { last, ...rest } = line;
+    if (lasts.has(line) !== !!last) list.put(lasts.has(line) ? { ...rest, last: 1 } : rest);
+  }
+}
+
+// Every change of the list goes through here, in the transaction of its document.
+async function putLine(list, id, line) {
+  const before = await wait(list.get(id));
+  if (line) list.put(named({ ...line, id }));
+  else list.delete(id);
+  for (const machine of new Set([before?.machine, line?.machine])) if (machine) await tellLasts(list, machine);
+}
 
 // An operation that is not on its way yet is replaced by the next one of the same document by the same person: what is sent is what was last saved.
 async function replaceWaiting(outbox, operation) {
@@ -48,7 +104,7 @@ export async function save(id, lineJson, documentJson, operationJson) {
   const transaction = db.transaction(["docs", "list", "outbox"], "readwrite", strict);
   const done = finished(transaction);
   transaction.objectStore("docs").put({ id, json: documentJson });
-  transaction.objectStore("list").put({ ...JSON.parse(lineJson), id });
+  await putLine(transaction.objectStore("list"), id, JSON.parse(lineJson));
   if (operationJson) await replaceWaiting(transaction.objectStore("outbox"), JSON.parse(operationJson));
   await done;
 }
@@ -58,7 +114,7 @@ export async function remove(id, operationJson) {
   const transaction = db.transaction(["docs", "list", "outbox"], "readwrite", strict);
   const done = finished(transaction);
   transaction.objectStore("docs").delete(id);
-  transaction.objectStore("list").delete(id);
+  await putLine(transaction.objectStore("list"), id);
   if (operationJson) await replaceWaiting(transaction.objectStore("outbox"), JSON.parse(operationJson));
   await done;
 }
@@ -70,8 +126,13 @@ export async function read(id) {
 
 export async function list(kind) {
   const db = await open();
-  const all = await wait(db.transaction("list").objectStore("list").getAll());
-  return JSON.stringify(all.filter((line) => (line.kind ?? "proof") === kind));
+  return JSON.stringify(await wait(db.transaction("list").objectStore("list").index("kind").getAll(kind)));
+}
+
+export async function lastVisits() {
+  const db = await open();
+  const lasts = await wait(db.transaction("list").objectStore("list").index("last").getAll());
+  return JSON.stringify(lasts.map(({ id, name, about, machine, at, kitchen, deleted }) => ({ id, name, about, machine, at, kitchen, deleted })));
 }
 
 // A document of fields with the last operation on it that has not left: that one may still be replaced.
@@ -97,7 +158,7 @@ export async function change(id, expected, lineJson, documentJson, operationJson
   const good = same && (!replaces || draft);
   if (good) {
     docs.put({ id, json: documentJson });
-    transaction.objectStore("list").put({ ...JSON.parse(lineJson), id });
+    await putLine(transaction.objectStore("list"), id, JSON.parse(lineJson));
     if (draft) outbox.delete(draft.seq);
     if (operationJson) outbox.add({ documentId: id, sending: false, operation: JSON.parse(operationJson) });
   }
@@ -111,16 +172,24 @@ export async function waiting() {
 }
 
 // Marks the next operations as on their way, so that a change made meanwhile queues behind them instead of replacing them. What the office has refused
-// waits until it is asked for again or a later save takes its place.
+// waits until it is asked for again or a later save takes its place. Small ones go many at once; a list stays small enough for a poor line.
 export async function take(most) {
   const db = await open();
   const transaction = db.transaction("outbox", "readwrite", strict);
   const done = finished(transaction);
   const outbox = transaction.objectStore("outbox");
-  const entries = (await wait(outbox.getAll())).filter((entry) => !entry.refused).slice(0, most);
-  for (const entry of entries) outbox.put({ ...entry, sending: true });
+  const texts = [];
+  let length = 0;
+  for (const entry of await wait(outbox.getAll())) {
+    if (entry.refused) continue;
+    const text = JSON.stringify(entry.operation);
+    if (texts.length === most || (texts.length && length + text.length > longestList)) break;
+    length += text.length;
+    texts.push(text);
+    outbox.put({ ...entry, sending: true });
+  }
   await done;
-  return JSON.stringify(entries.map((entry) => entry.operation));
+  return "[" + texts.join(",") + "]";
 }
 
 export async function settle(operationIds, mark, word) {
@@ -188,10 +257,10 @@ export async function takeOver(id, lineJson, documentJson) {
   const waits = await wait(transaction.objectStore("outbox").index("document").count(id));
   if (waits === 0 && documentJson) {
     transaction.objectStore("docs").put({ id, json: documentJson });
-    transaction.objectStore("list").put({ ...JSON.parse(lineJson), id });
+    await putLine(transaction.objectStore("list"), id, JSON.parse(lineJson));
   } else if (waits === 0) {
     transaction.objectStore("docs").delete(id);
-    transaction.objectStore("list").delete(id);
+    await putLine(transaction.objectStore("list"), id);
   }
   await done;
 }
@@ -208,6 +277,7 @@ export async function mark(id, value) {
 
 // The office's copies go from this device: documents, their lines, the place in the list of changes. What waits to be sent stays, and so do files.
 export async function forget() {
+  localStorage.removeItem("rinsewright.day"); // what first.js shows of them
   const db = await open();
   const transaction = db.transaction(["docs", "list", "marks"], "readwrite", strict);
   const done = finished(transaction);

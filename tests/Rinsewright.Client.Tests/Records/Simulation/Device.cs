@@ -253,6 +253,8 @@ internal sealed class SteppedStore(World world, KeptStore kept, Func<bool> alive
 
     public Task<string> ListAsync(string kind) => StepAsync(() => kept.List(kind));
 
+    public Task<string> LastVisitsAsync() => ListAsync(Kinds.Visit);
+
     public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) => throw new NotSupportedException();
 
     private async Task<T> StepAsync<T>(Func<T> call)
