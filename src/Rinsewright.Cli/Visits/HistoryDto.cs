@@ -109,6 +109,7 @@ internal sealed record HistoryDto(
     IReadOnlyList<HistoryVisitDto> Visits,
     IReadOnlyList<SaidDto> ChangedSinceLast,
     IReadOnlyList<HistorySeriesDto> Series,
+    IReadOnlyList<HistorySeriesDto> CrewLogs,
     IReadOnlyList<HistoryFindingDto> Findings,
     IReadOnlyList<HistoryOwedDto> Owed,
     IReadOnlyList<HistoryLifeDto> Parts,
@@ -118,7 +119,12 @@ internal sealed record HistoryDto(
 {
     public const string CurrentSchema = "rinsewright.machine-history/1";
 
-    public static HistoryDto Of(HistoryPaper paper, IReadOnlyList<ReadingSeries> series, HistoryWords said)
+    public static HistoryDto Of(
+        HistoryPaper paper,
+        IReadOnlyList<ReadingSeries> series,
+        IReadOnlyList<ReadingSeries> crew,
+        HistoryWords said
+    )
     {
         var h = paper.History;
         DateOnly On(int visit) => h.Visits[visit].Visit.On;
@@ -130,6 +136,7 @@ internal sealed record HistoryDto(
             [.. h.Visits.Select(v => new HistoryVisitDto(v.Id, v.Visit.Began, Wire.Name(v.Result.Standing)))],
             [.. h.ChangedSinceLast.Select(c => new SaidDto(c.Key, Contracts.Visits.VisitWords.Say(said.Words, said.InUnits(c))))],
             [.. series.Select(s => SeriesOf(s, h, said))],
+            [.. crew.Select(s => SeriesOf(s, h, said))],
             [
                 .. h.Findings.Select(f => new HistoryFindingDto(
                     Wire.Name(f.Kind),

@@ -15,7 +15,7 @@ internal sealed class HistoryText(TextWriter writer, HistoryWords said)
 
     private Words Words => said.Words;
 
-    public void Write(HistoryPaper paper, IReadOnlyList<ReadingSeries> series)
+    public void Write(HistoryPaper paper, IReadOnlyList<ReadingSeries> series, IReadOnlyList<ReadingSeries> crew)
     {
         var history = paper.History;
         var last = history.Last!;
@@ -40,8 +40,35 @@ internal sealed class HistoryText(TextWriter writer, HistoryWords said)
             history.ChangedSinceLast.Select(c => Words.Say(said.InUnits(c))),
             history.Visits.Count > 1 ? "history.changed-none" : "history.changed-first"
         );
+        Write("history.trends", series);
+        if (crew.Count > 0)
+        {
+            Write("history.crew", crew);
+            page.Line();
+            page.Paragraph(Words["history.crew-note"], 2, 2);
+        }
+
+        Items("history.closed", history.Findings.Where(f => !f.Open).Select(f => $"{said.Name(f)}, {said.Span(f, history)}"));
+        Items(
+            "history.parts",
+            history.Lives.Select(l =>
+                $"{l.What}, {HistoryWords.Day(history.Visits[l.Fitted].Visit.On)}: {Words.Say(l.Replaced is null ? "history.in-now" : "history.lasted", ("days", Words.Number(l.Days, 0)))}"
+            )
+        );
+        Items(
+            "history.proofs",
+            history.Proofs.Select(p =>
+                $"{HistoryWords.Day(DateOnly.FromDateTime(p.At.DateTime))} {(p.Moment is { } m ? Words[Wire.WordKey(m)] : "")}: {Words[Wire.WordKey(p.Outcome)]}"
+            )
+        );
         page.Line();
-        page.Line(Words["history.trends"]);
+        page.Paragraph(Words["history.claim"]);
+    }
+
+    private void Write(string key, IReadOnlyList<ReadingSeries> series)
+    {
+        page.Line();
+        page.Line(Words[key]);
         foreach (var s in series)
         {
             page.Line();
@@ -64,22 +91,6 @@ internal sealed class HistoryText(TextWriter writer, HistoryWords said)
                 page.Paragraph("- " + said.Step(s, step), 4, 2);
             }
         }
-
-        Items("history.closed", history.Findings.Where(f => !f.Open).Select(f => $"{said.Name(f)}, {said.Span(f, history)}"));
-        Items(
-            "history.parts",
-            history.Lives.Select(l =>
-                $"{l.What}, {HistoryWords.Day(history.Visits[l.Fitted].Visit.On)}: {Words.Say(l.Replaced is null ? "history.in-now" : "history.lasted", ("days", Words.Number(l.Days, 0)))}"
-            )
-        );
-        Items(
-            "history.proofs",
-            history.Proofs.Select(p =>
-                $"{HistoryWords.Day(DateOnly.FromDateTime(p.At.DateTime))} {(p.Moment is { } m ? Words[Wire.WordKey(m)] : "")}: {Words[Wire.WordKey(p.Outcome)]}"
-            )
-        );
-        page.Line();
-        page.Paragraph(Words["history.claim"]);
     }
 
     private void List(string key, IEnumerable<string> items, string none)

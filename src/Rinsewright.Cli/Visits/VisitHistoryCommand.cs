@@ -80,13 +80,14 @@ internal sealed class VisitHistoryCommand
         var last = visits.First(v => v.Document.Id.ToString() == history.Last!.Id);
         var about = new HistoryPaper(history, MachineOf(last), last.Document.Kitchen);
         var series = history.Series.Where(s => only is null || s.State == only).ToList();
+        var crew = history.CrewLogs.Where(s => only is null || s.State == only).ToList();
         if (parsed.GetValue(json))
         {
-            terminal.Output.WriteLine(JsonSerializer.Serialize(HistoryDto.Of(about, series, said), PlainJson.Histories.HistoryDto));
+            terminal.Output.WriteLine(JsonSerializer.Serialize(HistoryDto.Of(about, series, crew, said), PlainJson.Histories.HistoryDto));
         }
         else
         {
-            new HistoryText(terminal.Output, said).Write(about, series);
+            new HistoryText(terminal.Output, said).Write(about, series, crew);
         }
 
         if (parsed.GetValue(sheet) is { } path)

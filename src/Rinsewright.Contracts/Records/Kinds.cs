@@ -103,6 +103,9 @@ public static class MachinePaths
     /// <summary>Set-ups from the Bench, each an item: its JSON.</summary>
     public const string SetUps = "setUps";
 
+    /// <summary>Photograph of its data plate: the file's SHA-256; empty where it was removed.</summary>
+    public const string Photograph = "photograph";
+
     /// <summary>Drums and products on it: <c>product</c>, <c>size</c>, <c>since</c>.</summary>
     public const string Drums = "drums";
 }

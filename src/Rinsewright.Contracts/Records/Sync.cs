@@ -17,7 +17,12 @@ public sealed record OperationResult(Guid Id, string Outcome, long Revision, boo
 /// <summary>Answer to a list of operations, in the order they were sent.</summary>
 /// <param name="Results">What became of each.</param>
 /// <param name="Place">Place of the latest of them in the list of changes. A device says it where it asks for changes: a store that does not know it any more was put back to an older copy.</param>
-public sealed record OperationResults(IReadOnlyList<OperationResult> Results, string? Place = null);
+/// <param name="WantedFiles">Files that they name and the store does not have: the device that keeps one sends it again. Null for none.</param>
+public sealed record OperationResults(
+    IReadOnlyList<OperationResult> Results,
+    string? Place = null,
+    IReadOnlyList<string>? WantedFiles = null
+);
 
 /// <summary>Documents that changed, oldest change first.</summary>
 /// <param name="Items">At most one page of them.</param>

@@ -144,11 +144,15 @@ public sealed record CrewLogDto(
     string State = "unknown",
     bool Whole = false,
     IReadOnlyList<CrewEntryDto>? Entries = null,
-    IReadOnlyList<DateOnly>? Closed = null
+    IReadOnlyList<DateOnly>? Closed = null,
+    IReadOnlyList<CrewUnreadDto>? Unread = null
 );
 
 /// <summary>A value of a crew's log, in its unit; <c>Shift</c> from 1, <c>ActionWritten</c> of a value outside its limit.</summary>
 public sealed record CrewEntryDto(DateOnly On, int Shift, double Value, bool? ActionWritten = null);
+
+/// <summary>An entry of a crew's log that is written and cannot be read, as it was copied.</summary>
+public sealed record CrewUnreadDto(DateOnly On, int Shift, string Text);
 
 /// <summary>A symptom or check.</summary>
 public sealed record VisitFindingDto(string Id, bool Found, string Moment, string? Note = null);

@@ -38,9 +38,14 @@ public static partial class VisitMapping
             State = Wire.Parse<OperatingState>(l.State, field + ".state"),
             Whole = l.Whole,
             Entries = Each(l.Entries, field + ".entries", (e, f) => Entry(e, kind.Point, unit, f)),
+            Unread = Each(l.Unread, field + ".unread", Unread),
             Closed = l.Closed ?? [],
         };
-        var twice = log.Entries.GroupBy(e => (e.On, e.Shift)).FirstOrDefault(g => g.Count() > 1);
+        var twice = log
+            .Entries.Select(e => (e.On, e.Shift))
+            .Concat(log.Unread.Select(e => (e.On, e.Shift)))
+            .GroupBy(e => e)
+            .FirstOrDefault(g => g.Count() > 1);
         return twice is null
             ? log
             : throw new ContractException(field + ".entries", $"shift {twice.Key.Shift} of {twice.Key.On:yyyy-MM-dd} stands there twice");
@@ -57,6 +62,12 @@ public static partial class VisitMapping
         return new CrewEntry(e.On, Between(e.Shift, CrewLogShifts, field + ".shift"), value.Value, e.ActionWritten);
     }
 
+    private static UnreadEntry Unread(CrewUnreadDto e, string field) =>
+        e.On == default ? throw new ContractException(field + ".on", "absent; the day of the entry, such as 2026-11-23")
+        : string.IsNullOrWhiteSpace(e.Text) || e.Text.Length > CrewLogJudgement.LongestUnread
+            ? throw new ContractException(field + ".text", $"what is written there, 1 to {CrewLogJudgement.LongestUnread} characters")
+        : new UnreadEntry(e.On, Between(e.Shift, CrewLogShifts, field + ".shift"), e.Text);
+
     private static int Between(int value, int most, string field) =>
         value >= 1 && value <= most ? value : throw new ContractException(field, $"a number from 1 to {most}");
 
@@ -70,6 +81,7 @@ public static partial class VisitMapping
             Wire.Name(l.State),
             l.Whole,
             Some(l.Entries, e => new CrewEntryDto(e.On, e.Shift, e.Value, e.ActionWritten)),
-            l.Closed.Count > 0 ? l.Closed : null
+            l.Closed.Count > 0 ? l.Closed : null,
+            Some(l.Unread, e => new CrewUnreadDto(e.On, e.Shift, e.Text))
         );
 }

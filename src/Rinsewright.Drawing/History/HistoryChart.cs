@@ -253,7 +253,7 @@ public static class HistoryChart
                 marks.Add(new SceneLine("tick", [new(at.X, scale.Y(value - half)), new(at.X, scale.Y(value + half))]));
             }
 
-            var hollow = p.BeforeChange || p.ByGauge;
+            var hollow = p.BeforeChange || p.ByGauge || p.ByCrew;
             var plain = p.Status is ReadingStatus.NoLimit or ReadingStatus.NotRead;
             // No rule and no band speaks of it: a dot that judges nothing.
             SceneMark mark = plain

@@ -44,6 +44,11 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
             name = $"{name} ({words["history.kitchen-water"]})";
         }
 
+        if (series.ByCrew)
+        {
+            name = $"{name} ({words["history.by-crew"]})";
+        }
+
         return series.State == OperatingState.Unknown ? name : $"{name}, {words[Wire.WordKey(series.State)]}";
     }
 
@@ -117,7 +122,7 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
     {
         List<string> says =
         [
-            $"{Day(point)} {words[Wire.WordKey(point.Moment)]}: {Show(point.Value)}{Off(point)}",
+            $"{Day(point)} {Moment(point)}: {Show(point.Value)}{Off(point)}",
             .. (
                 point.Status == ReadingStatus.NoLimit && point.Band == BandStanding.NoBand
                     ? (string[])[]
@@ -127,17 +132,25 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
         if (point.Count > 1)
         {
             says.Add(
-                words.Say("history.racks", ("count", words.Number(point.Count, 0)), ("low", Show(point.Low)), ("high", Show(point.High)))
+                words.Say(
+                    point.ByCrew ? "history.entries" : "history.racks",
+                    ("count", words.Number(point.Count, 0)),
+                    ("low", Show(point.Low)),
+                    ("high", Show(point.High))
+                )
             );
         }
 
-        if (point.ByGauge)
+        if (point.ByGauge && !point.ByCrew)
         {
             says.Add(words["history.by-gauge"]);
         }
 
         return string.Join(", ", says);
     }
+
+    /// <summary>When or by whom a point was read: as found, as left, by the crew.</summary>
+    public string Moment(HistoryPoint point) => words[point.ByCrew ? "history.by-crew" : Wire.WordKey(point.Moment)];
 
     /// <summary>What the instrument may be off, with its sign; empty where nobody knows.</summary>
     public string Off(HistoryPoint point)

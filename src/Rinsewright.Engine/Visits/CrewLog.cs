@@ -25,6 +25,9 @@ public sealed record CrewLog(string Kind, Unit Unit, DateOnly Until, int Days, i
     /// <summary>What is written.</summary>
     public IReadOnlyList<CrewEntry> Entries { get; init; } = [];
 
+    /// <summary>What is written and cannot be read.</summary>
+    public IReadOnlyList<UnreadEntry> Unread { get; init; } = [];
+
     /// <summary>Days on which the kitchen was closed.</summary>
     public IReadOnlyList<DateOnly> Closed { get; init; } = [];
 
@@ -32,7 +35,7 @@ public sealed record CrewLog(string Kind, Unit Unit, DateOnly Until, int Days, i
     public DateOnly From => Until.AddDays(1 - Days);
 
     /// <summary>Whether anything of it was looked at.</summary>
-    public bool LookedThrough => Whole || Entries.Count > 0;
+    public bool LookedThrough => Whole || Entries.Count > 0 || Unread.Count > 0;
 
     /// <summary>Entries of the days and shifts looked at, in their order; what lies outside is kept, and does not count.</summary>
     public IReadOnlyList<CrewEntry> Looked =>
@@ -45,12 +48,23 @@ public sealed record CrewLog(string Kind, Unit Unit, DateOnly Until, int Days, i
                 .DistinctBy(e => (e.On, e.Shift)),
         ];
 
+    /// <summary>Entries of the days and shifts looked at that cannot be read, in their order.</summary>
+    public IReadOnlyList<UnreadEntry> LookedUnread =>
+        [
+            .. Unread
+                .Where(e => e.On >= From && e.On <= Until && e.Shift >= 1 && e.Shift <= ShiftsPerDay)
+                .OrderBy(e => e.On)
+                .ThenBy(e => e.Shift),
+        ];
+
     /// <summary>First and last day that count; null where nothing was copied.</summary>
     public (DateOnly First, DateOnly Last)? Counts =>
         Whole ? (From, Until)
-        : Looked is [var first, .., var last] ? (first.On, last.On)
-        : Looked is [var only] ? (only.On, only.On)
+        : Looked.Select(e => e.On).Concat(LookedUnread.Select(e => e.On)).Order().ToList() is [var first, ..] days ? (first, days[^1])
         : null;
+
+    /// <summary>Line of the paper that a day stands on, from 1: a day a line, the first day looked at in front.</summary>
+    public int LineOf(DateOnly day) => day.DayNumber - From.DayNumber + 1;
 }
 
 /// <summary>A value in a crew's log.</summary>
@@ -59,6 +73,12 @@ public sealed record CrewLog(string Kind, Unit Unit, DateOnly Until, int Days, i
 /// <param name="Value">As written, in the unit of the log.</param>
 /// <param name="ActionWritten">Of a value outside its limit, whether it is written what was done; null where nobody looked.</param>
 public sealed record CrewEntry(DateOnly On, int Shift, double Value, bool? ActionWritten = null);
+
+/// <summary>Something in a crew's log that is no number, or none that such a reading can have: written, and so not missing, but it says nothing.</summary>
+/// <param name="On">Day.</param>
+/// <param name="Shift">Shift, from 1.</param>
+/// <param name="Text">As written.</param>
+public sealed record UnreadEntry(DateOnly On, int Shift, string Text);
 
 /// <summary>A value that stands in a log again and again.</summary>
 /// <param name="Value">The value.</param>
@@ -110,6 +130,15 @@ public sealed record JudgedCrewLog(
     IReadOnlyList<Statement> Because
 )
 {
+    /// <summary>Limits of rule and data plate that its entries are held against.</summary>
+    public IReadOnlyList<Limit> Limits { get; init; } = [];
+
+    /// <summary>The machine's own band of what is read, in the state it is read in; null where there is none.</summary>
+    public OwnBand? Own { get; init; }
+
+    /// <summary>What the machine's gauge may be off, as a difference in the unit of the log; null where nobody knows.</summary>
+    public Amount? GaugeOff { get; init; }
+
     /// <summary>Name of what is read: the knowledge's phrase, or the place's own word.</summary>
     public object Name => Known is { } known ? known.Name : Statement.Of($"visit.kind.{Log.Kind}");
 

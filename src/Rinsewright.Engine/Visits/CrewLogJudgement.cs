@@ -22,6 +22,9 @@ public static partial class CrewLogJudgement
     /// <summary>Entries from which on they are compared with each other (estimate, no source).</summary>
     public const int Least = 5;
 
+    /// <summary>Longest text that is kept of what cannot be read, characters.</summary>
+    public const int LongestUnread = 40;
+
     // A gap here and there is said; more than this keeps the machine from standing without a remark (estimate, no source).
     private const double GapsToWatch = 0.1;
 
@@ -66,11 +69,27 @@ public static partial class CrewLogJudgement
 
         var entries = log.Looked;
         var (expected, missing) = Missing(log, entries, Say);
+        foreach (var unread in log.LookedUnread)
+        {
+            Say(
+                Statement.Of(
+                    "visit.log.unread",
+                    ("line", (long)log.LineOf(unread.On)),
+                    ("date", unread.On.ToString("yyyy-MM-dd")),
+                    ("shift", (long)unread.Shift),
+                    ("text", unread.Text),
+                    ("example", Example(log.Unit))
+                )
+            );
+        }
+
         var same = Same(log, entries, rules, Spread(visit, log, kind, bands));
         SaySame(same, entries.Count, Say);
-        var outside = Outside(visit, log, kind, entries, rules);
+        var limits = Limits(visit, log, kind, rules);
+        var outside = Outside(log, entries, limits);
         SayOutside(outside ?? [], log, Say);
-        var middle = Middle(visit, log, kind, entries, knowledge, lines);
+        var off = GaugeOff(kind, log.Unit, knowledge);
+        var middle = Middle(visit, log, entries, lines, off);
         SayMiddle(middle, log, kind, entries.Count, Say);
         var closed = entries.Count(e => log.Closed.Contains(e.On));
         if (closed > 0)
@@ -78,7 +97,12 @@ public static partial class CrewLogJudgement
             Say(Statement.Of("visit.log.closed", ("count", (long)closed)), watch: true);
         }
 
-        var judged = new JudgedCrewLog(log, known, expected, missing, same, outside, middle, says, because);
+        var judged = new JudgedCrewLog(log, known, expected, missing, same, outside, middle, says, because)
+        {
+            Limits = limits,
+            Own = bands.Find(kind, log.State),
+            GaugeOff = off,
+        };
         if (
             (judged.Gaps || because.Count > 0)
             && visit.Training.All(t => t.Topic != Lesson)
@@ -107,7 +131,8 @@ public static partial class CrewLogJudgement
             .Select(first.AddDays)
             .Where(d => !log.Closed.Contains(d))
             .ToList();
-        var written = entries.Select(e => (e.On, e.Shift)).ToHashSet();
+        // What cannot be read is written, all the same.
+        var written = entries.Select(e => (e.On, e.Shift)).Concat(log.LookedUnread.Select(e => (e.On, e.Shift))).ToHashSet();
         int[] missing = [.. Enumerable.Range(1, log.ShiftsPerDay).Select(shift => open.Count(day => !written.Contains((day, shift))))];
         var (expected, count) = (open.Count * log.ShiftsPerDay, missing.Sum());
         if (expected == 0)
@@ -133,16 +158,8 @@ public static partial class CrewLogJudgement
         return (expected, missing);
     }
 
-    private static List<OutsideEntry>? Outside(
-        Visit visit,
-        CrewLog log,
-        VisitReadingKind kind,
-        IReadOnlyList<CrewEntry> entries,
-        RuleSet rules
-    )
-    {
-        var limits = Limits(visit, log, kind, rules);
-        return limits.Count == 0
+    private static List<OutsideEntry>? Outside(CrewLog log, IReadOnlyList<CrewEntry> entries, List<Limit> limits) =>
+        limits.Count == 0
             ? null
             :
             [
@@ -151,7 +168,6 @@ public static partial class CrewLogJudgement
                     .Where(e => e.Limit is not null)
                     .Select(e => new OutsideEntry(e.Entry, e.Limit!)),
             ];
-    }
 
     private static List<Limit> Limits(Visit visit, CrewLog log, VisitReadingKind kind, RuleSet rules)
     {
@@ -197,14 +213,19 @@ public static partial class CrewLogJudgement
         }
     }
 
-    private static LogMiddle? Middle(
-        Visit visit,
-        CrewLog log,
-        VisitReadingKind kind,
-        IReadOnlyList<CrewEntry> entries,
-        TradeKnowledge knowledge,
-        IReadOnlyList<JudgedReading> lines
-    )
+    /// <summary>A number as it might stand on a paper in a unit.</summary>
+    public static Amount Example(Unit unit) =>
+        new(
+            unit == Units.Fahrenheit ? 182
+                : unit.Dimension == Dimension.Temperature ? 83
+                : unit == Units.MilligramPerLitre ? 50
+                : unit == Units.Psi ? 20
+                : unit.Dimension == Dimension.GaugePressure ? 140
+                : 8,
+            unit
+        );
+
+    private static Amount? GaugeOff(VisitReadingKind kind, Unit unit, TradeKnowledge knowledge)
     {
         var gauge = kind.Unit.Dimension switch
         {
@@ -213,6 +234,17 @@ public static partial class CrewLogJudgement
             _ => (Id: "", Unit: kind.Unit),
         };
         var mayBeOff = knowledge.Observables.Readings.FirstOrDefault(r => r.Id == gauge.Id)?.Normal is [var normal, ..] ? normal.Max : null;
+        return mayBeOff is { } off ? new Amount(off, gauge.Unit).In(DifferenceUnit(unit)) : null;
+    }
+
+    private static LogMiddle? Middle(
+        Visit visit,
+        CrewLog log,
+        IReadOnlyList<CrewEntry> entries,
+        IReadOnlyList<JudgedReading> lines,
+        Amount? gaugeOff
+    )
+    {
         // What was read as found is what the crew's gauge should have shown.
         var read = lines
             .Select(l => l.Reading)
@@ -220,17 +252,19 @@ public static partial class CrewLogJudgement
             .Where(r => r.Method is not (ReadingMethod.MachineGauge or ReadingMethod.IrreversibleLabel))
             .Where(r => VisitProofs.Refused(visit, r) is null && ReadingLines.HalfWidth(visit, r, log.Unit) > 0)
             .ToList();
-        if (entries.Count < Least || read.Count == 0 || log.State == OperatingState.Unknown || mayBeOff is not { } off)
+        if (entries.Count < Least || read.Count == 0 || log.State == OperatingState.Unknown || gaugeOff is not { } off)
         {
             return null;
         }
 
-        var difference = DifferenceUnit(log.Unit);
         var instrument = read.Max(r => ReadingLines.HalfWidth(visit, r, log.Unit));
         return new LogMiddle(
             new Amount(Median(entries.Select(e => e.Value)), log.Unit),
             new Amount(Median(read.Select(r => r.Value!.Value.In(log.Unit).Value)), log.Unit),
-            new Amount(new Amount(off, gauge.Unit).In(difference).Value + instrument, difference)
+            off with
+            {
+                Value = off.Value + instrument,
+            }
         );
     }
 

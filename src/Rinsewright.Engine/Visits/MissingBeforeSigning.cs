@@ -105,6 +105,8 @@ internal static class MissingBeforeSigning
             Say(Statement.Of("visit.missing.crew-log"));
         }
 
+        Count("visit.missing.crew-unread", visit.CrewLogs.Sum(l => l.LookedUnread.Count));
+
         if (visit is { Complaint: not null, Cause: null })
         {
             Say(Statement.Of("visit.missing.cause"));

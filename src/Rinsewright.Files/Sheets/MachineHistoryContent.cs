@@ -144,7 +144,7 @@ internal sealed class MachineHistoryContent(HistoryPaper paper, SheetOptions opt
             )
         );
         blocks.Add(new SheetParagraph(Words["history.legend"], Small: true));
-        foreach (var series in History.Series.Concat(History.Water).Where(s => s.Points.Count > 1))
+        foreach (var series in History.Series.Concat(History.CrewLogs).Concat(History.Water).Where(s => s.Points.Count > 1))
         {
             blocks.Add(new SheetHeading(2, said.Name(series)));
             List<string> says = [.. said.Earlier(series), said.Trend(series), said.Forecast(series) ?? ""];

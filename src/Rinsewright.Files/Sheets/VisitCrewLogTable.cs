@@ -38,6 +38,11 @@ internal sealed class VisitCrewLogTable(VisitPaper paper, VisitSheetWords said)
     {
         var (words, log) = (said.Words, judged.Log);
         var written = log.Looked.ToDictionary(e => (e.On, e.Shift), e => said.Show(new Amount(e.Value, log.Unit)));
+        foreach (var unread in log.LookedUnread)
+        {
+            written[(unread.On, unread.Shift)] = $"“{unread.Text}”";
+        }
+
         var counts = log.Counts;
         return new SheetTable(
             Name(judged),

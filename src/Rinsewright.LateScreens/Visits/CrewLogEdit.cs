@@ -1,3 +1,4 @@
+using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Quantities;
@@ -55,16 +56,7 @@ internal static class CrewLogEdit
         VisitReadingKinds.Find(kind) is { } k ? TypedRange.Refusal(k.Point, value) : null;
 
     /// <summary>A value as it might stand there.</summary>
-    public static AmountDto Example(Unit unit) =>
-        new(
-            unit == Units.Fahrenheit ? 182
-                : unit.Dimension == Dimension.Temperature ? 83
-                : unit == Units.MilligramPerLitre ? 50
-                : unit == Units.Psi ? 20
-                : unit.Dimension == Dimension.GaugePressure ? 140
-                : 8,
-            unit.Ucum
-        );
+    public static AmountDto Example(Unit unit) => Wire.From(CrewLogJudgement.Example(unit));
 
     /// <summary>The visit with one log changed.</summary>
     public static VisitDocument Set(VisitDocument visit, int place, Func<CrewLogDto, CrewLogDto> change) =>

@@ -141,12 +141,18 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
         await work.SetAsync(Kinds.Machine, id, changes);
     }
 
-    /// <summary>Photograph of a machine's plate, as the address of an image; null where there is none. It stays on this device.</summary>
+    /// <summary>Photograph of a machine's plate: SHA-256 of the kept file; empty where it was removed, null where there never was one.</summary>
     public async Task<string?> PhotographAsync(Guid id) =>
-        await store.MarkAsync("photograph-" + id) is { Length: > 0 } address ? address : null;
+        (await work.OpenFieldsAsync(id))?.Fields.TryGetValue(MachinePaths.Photograph, out var field) is true ? field.Value : null;
 
-    /// <summary>Keeps a photograph; empty takes it away.</summary>
-    public Task KeepPhotographAsync(Guid id, string address) => store.MarkAsync("photograph-" + id, address);
+    /// <summary>Names the kept file that is the photograph; empty takes it away.</summary>
+    public Task KeepPhotographAsync(Guid id, string sha256) => work.SetAsync(Kinds.Machine, id, MachinePaths.Photograph, sha256);
+
+    /// <summary>A photograph an earlier program kept for itself, as the address of an image; null for none.</summary>
+    /// <param name="id">The machine.</param>
+    /// <param name="value">Empty takes it away.</param>
+    public async Task<string?> OldPhotographAsync(Guid id, string? value = null) =>
+        await store.MarkAsync("photograph-" + id, value) is { Length: > 0 } address ? address : null;
 
     private async Task KeepAsync(Guid id, Machine machine, Guid? kitchen, IReadOnlyList<KeyValuePair<string, string>> more)
     {

@@ -35,15 +35,8 @@ public static class Backup
         {
             if (Fields(text) is { } document)
             {
-                if (await work.ImportAsync(document))
-                {
-                    added++;
-                }
-                else
-                {
-                    kept++;
-                }
-
+                var any = await work.ImportAsync(document);
+                Count(any);
                 continue;
             }
 
@@ -60,10 +53,27 @@ public static class Backup
             }
 
             await work.SaveAsync(proof);
-            added++;
+            Count(true);
         }
 
         return new BackupResult(added, kept, refused);
+
+        // What the device had no room for was not brought in.
+        void Count(bool any)
+        {
+            if (!any)
+            {
+                kept++;
+            }
+            else if (work.Trouble is null)
+            {
+                added++;
+            }
+            else
+            {
+                refused++;
+            }
+        }
     }
 
     // A kitchen or machine; null where it is neither, or of a version this one does not know.

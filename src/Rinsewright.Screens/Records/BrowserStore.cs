@@ -75,7 +75,7 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<bool> QueueAsync(Guid documentId, string operationJson) => module.GetAsync<bool>("queue", documentId, operationJson);
 
     /// <inheritdoc/>
-    public Task ForgetSentFilesAsync() => module.CallAsync("forgetSentFiles");
+    public Task ForgetSentFilesAsync(IReadOnlyList<string>? only = null) => module.CallAsync("forgetSentFiles", only);
 }
 
 /// <summary>The office over the browser's fetch.</summary>

@@ -66,8 +66,9 @@ public interface IDeviceStore
     /// <returns>Whether it was queued.</returns>
     Task<bool> QueueAsync(Guid documentId, string operationJson);
 
-    /// <summary>Takes every file for one that the office does not have.</summary>
-    Task ForgetSentFilesAsync();
+    /// <summary>Takes files for ones that the office does not have.</summary>
+    /// <param name="only">Their SHA-256; null for every file.</param>
+    Task ForgetSentFilesAsync(IReadOnlyList<string>? only = null);
 }
 
 /// <summary>Answer of the office.</summary>

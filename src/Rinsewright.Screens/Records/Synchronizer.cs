@@ -155,6 +155,12 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             var refused = results
                 .Where(r => r.Outcome == "refused")
                 .ToDictionary(r => r.Id.ToString(), r => r.Reason ?? "", StringComparer.Ordinal);
+            if (kept?.WantedFiles is { Count: > 0 } wanted)
+            {
+                await store.ForgetSentFilesAsync(wanted); // sent once, and lost there since
+                again = true;
+            }
+
             await store.SettleAsync(
                 [.. results.Select(r => r.Id.ToString()).Where(id => !refused.ContainsKey(id))],
                 SentMark,
@@ -208,9 +214,14 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
 
             await store.TrimAsync(SentMark, sent, Latest(sent));
 
-            foreach (var change in changes.Items)
+            using var page = JsonDocument.Parse(answer.Text);
+            var items = page.RootElement.GetProperty("items");
+            for (var i = 0; i < changes.Items.Count; i++)
             {
-                await work.TakeOverAsync(change);
+                await work.TakeOverAsync(
+                    changes.Items[i],
+                    changes.Items[i].Proof is null ? null : items[i].GetProperty("proof").GetRawText()
+                );
             }
 
             await store.MarkAsync(CursorMark, changes.Cursor);

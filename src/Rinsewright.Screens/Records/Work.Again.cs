@@ -34,9 +34,15 @@ public sealed partial class Work
 
         foreach (var line in await ListAsync())
         {
-            if (await OpenAsync(line.Id) is { } proof && Missing(proof, office.GetValueOrDefault(line.Id)) is { } operation)
+            if (
+                await store.ReadAsync(line.Id) is { } text
+                && JsonSerializer.Deserialize(text, ContractsJson.Default.ProofDocument) is { } proof
+                && Missing(proof, office.GetValueOrDefault(line.Id)) is { } operation
+            )
             {
-                queued += await QueueAsync(operation) ? 1 : 0;
+                // As it stands here: of a later program's there may be more in it than this one knows.
+                var json = JsonSerializer.Serialize(operation with { Proof = null }, ContractsJson.Default.Operation);
+                queued += await store.QueueAsync(line.Id, $"{json[..^1]},\"proof\":{text}}}") ? 1 : 0;
             }
         }
 

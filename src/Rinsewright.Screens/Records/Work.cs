@@ -10,7 +10,14 @@ namespace Rinsewright.Client.Records;
 /// <param name="preferences">Who works here.</param>
 /// <param name="clock">The device's clock.</param>
 /// <param name="newId">Makes ids of operations; null for UUID version 7.</param>
-public sealed partial class Work(IDeviceStore store, Preferences preferences, TimeProvider clock, Func<Guid>? newId = null)
+/// <param name="newest">Latest schema version of a proof that is known here.</param>
+public sealed partial class Work(
+    IDeviceStore store,
+    Preferences preferences,
+    TimeProvider clock,
+    Func<Guid>? newId = null,
+    int newest = ProofDocument.CurrentVersion
+)
 {
     private const string UnjudgedMark = "unjudged-";
 
@@ -28,6 +35,9 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
 
     /// <summary>Why the last write failed; null where it did not.</summary>
     public string? Trouble { get; private set; }
+
+    /// <summary>Why nothing at all can be kept here; null where it can.</summary>
+    public string? Refused { get; private set; }
 
     /// <summary>Whether anything was saved since the page was opened.</summary>
     public bool Saved { get; private set; }
@@ -76,7 +86,9 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
         ];
 
     /// <summary>Takes over what the office has, unless a change made here still waits.</summary>
-    public async Task TakeOverAsync(Change change)
+    /// <param name="change">What it has.</param>
+    /// <param name="asSent">Its proof as it came: a program that is older than its writer does not know everything in it, and keeps it.</param>
+    public async Task TakeOverAsync(Change change, string? asSent = null)
     {
         if (change.Document is { } document)
         {
@@ -85,20 +97,40 @@ public sealed partial class Work(IDeviceStore store, Preferences preferences, Ti
         }
 
         var proof = change.Proof;
-        await store.TakeOverAsync(change.DocumentId, proof is null ? null : Line(proof), proof is null ? null : Text(proof));
+        await store.TakeOverAsync(change.DocumentId, proof is null ? null : Line(proof), proof is null ? null : asSent ?? Text(proof));
     }
 
-    /// <summary>Counts again what waits.</summary>
+    /// <summary>Counts again what waits; where the device lets nothing be kept, says so in <see cref="Refused"/>.</summary>
     public async Task CountAsync()
     {
-        Waiting = await store.WaitingAsync();
+        try
+        {
+            Waiting = await store.WaitingAsync();
+            Refused = null;
+        }
+        catch (Microsoft.JSInterop.JSException e)
+        {
+            Refused = e.Message;
+        }
+
         Changed?.Invoke();
     }
+
+    /// <summary>Whether the browser has cleared what was kept here, and nobody has said yet that they know.</summary>
+    /// <param name="seen">They know now.</param>
+    public async Task<bool> ClearedAsync(bool seen = false) => await store.MarkAsync("cleared", seen ? "" : null) == "1";
 
     private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
     {
         if (!MayWrite)
         {
+            return;
+        }
+
+        if (proof is not null && Math.Max(proof.Version, (await OpenAsync(id))?.Version ?? 0) > newest)
+        {
+            Trouble = preferences.Words["client.saved.newer"]; // written here it would lose what only a later program knows
+            Changed?.Invoke();
             return;
         }
 

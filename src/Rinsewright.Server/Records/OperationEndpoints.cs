@@ -37,6 +37,7 @@ public static class OperationEndpoints
     private static async Task<IResult> SendAsync(
         IReadOnlyList<Operation> operations,
         OperationLog log,
+        OriginalFiles files,
         HttpContext context,
         CancellationToken ct
     ) =>
@@ -48,5 +49,12 @@ public static class OperationEndpoints
                 ("most", $"{OperationLog.MostAtOnce}")
             )
         : operations.Any(o => o is null) ? Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.null-operation")
-        : TypedResults.Ok(await log.ApplyAsync(operations, Problems.WordsFor(context), demo: false, ct));
+        : TypedResults.Ok(
+            await log.ApplyAsync(operations, Problems.WordsFor(context), demo: false, ct) with
+            {
+                WantedFiles = operations.SelectMany(NamedFiles.Of).Where(f => !files.Has(f)).Distinct().ToList() is { Count: > 0 } wanted
+                    ? wanted
+                    : null,
+            }
+        );
 }

@@ -61,6 +61,9 @@ public sealed class OriginalFiles(ServerSettings settings)
         }
     }
 
+    /// <summary>Whether a file is stored.</summary>
+    public bool Has(string sha256) => File.Exists(PathOf(sha256));
+
     /// <summary>Opens a stored file; null where there is none.</summary>
     public FileStream? Open(string sha256) =>
         File.Exists(PathOf(sha256))

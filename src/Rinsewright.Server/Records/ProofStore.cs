@@ -1,7 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
-using Rinsewright.Contracts.Visits;
 using Rinsewright.Server.Accounts;
 using Rinsewright.Server.Storage;
 
@@ -67,7 +65,7 @@ public sealed class ProofStore(AppDb db, Caller caller)
         var candidates = await Seen.Where(d => d.Json != null && d.Json.Contains(sha256))
             .Select(d => new { d.Kind, d.Json })
             .ToListAsync(ct);
-        return candidates.Exists(d => FilesOf(d.Kind, d.Json).Contains(sha256));
+        return candidates.Exists(d => NamedFiles.Of(d.Kind, d.Json!).Contains(sha256));
     }
 
     /// <summary>Every version of a document, the latest written first; empty where it was never there.</summary>
@@ -105,23 +103,6 @@ public sealed class ProofStore(AppDb db, Caller caller)
                 );
             }),
         ];
-    }
-
-    private static IEnumerable<string> FilesOf(string kind, string? json)
-    {
-        if (kind == Kinds.Proof)
-        {
-            return StoredText.Proof(json)!.Files.Select(f => f.Sha256);
-        }
-
-        try
-        {
-            return kind == Kinds.Visit ? (VisitFields.Read(StoredText.Document(json)!).Photos ?? []).Select(p => p.Sha256) : [];
-        }
-        catch (ContractException)
-        {
-            return []; // a visit that cannot be read names nothing
-        }
     }
 
     // What this caller may see.

@@ -42,6 +42,7 @@ public sealed class CrewLogFlow(BrowserFixture fixture)
         await first.Nth(1).FillAsync("182");
         await Assertions.Expect(page.Locator("#crew-log-0 .problem")).ToContainTextAsync("1B2");
         await Assertions.Expect(first.Nth(0)).ToHaveValueAsync("1B2");
+        await Assertions.Expect(page.Locator("#crew-says-0")).ToContainTextAsync("Line 1 cannot be read: “1B2”");
         await AccessibleAsync("a slip");
         await first.Nth(0).FillAsync("182");
         await first.Nth(2).FillAsync("182");
@@ -70,6 +71,12 @@ public sealed class CrewLogFlow(BrowserFixture fixture)
         await page.Locator("#crew-whole-0").CheckAsync();
         await Assertions.Expect(says).ToContainTextAsync("Missing 24 of 39 entries");
         await page.Locator("#crew-found-0").CheckAsync();
+
+        // What is written there and cannot be read is not missing.
+        await rows.Nth(8).Locator("input").Nth(0).FillAsync("18x");
+        await rows.Nth(8).Locator("input").Nth(0).BlurAsync();
+        await Assertions.Expect(says).ToContainTextAsync("Line 9 cannot be read: “18x”");
+        await Assertions.Expect(says).ToContainTextAsync("Missing 23 of 39 entries");
         await AccessibleAsync("judged");
         await page.EvaluateAsync("document.documentElement.dataset.theme = 'dark'");
         await AccessibleAsync("judged in the dark");
@@ -81,7 +88,9 @@ public sealed class CrewLogFlow(BrowserFixture fixture)
         await Assertions.Expect(rows.Nth(4).Locator("input").Nth(1)).ToHaveValueAsync("170");
         await Assertions.Expect(rows.Nth(3).Locator(".crew-day")).ToHaveAttributeAsync("aria-pressed", "true");
         await Assertions.Expect(page.Locator("#crew-found-0")).ToBeCheckedAsync();
-        await Assertions.Expect(says).ToContainTextAsync("Missing 24 of 39 entries");
+        await Assertions.Expect(says).ToContainTextAsync("Missing 23 of 39 entries");
+        await Assertions.Expect(rows.Nth(8).Locator("input").Nth(0)).ToHaveValueAsync("18x");
+        await Assertions.Expect(page.Locator("#crew-log-0 .problem")).ToContainTextAsync("18x");
 
         async Task AccessibleAsync(string where)
         {

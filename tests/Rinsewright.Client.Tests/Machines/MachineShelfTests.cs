@@ -83,6 +83,25 @@ public sealed class MachineShelfTests
     }
 
     [Fact]
+    public async Task A_plates_photograph_is_a_field_of_the_machine_and_an_earlier_one_stays_until_it_is_carried_over()
+    {
+        var store = new MemoryStore();
+        var (shelf, work) = Made(store);
+        var id = Guid.CreateVersion7();
+        await shelf.SaveAsync(id, TypicalMachines.Of(MachineKind.DoorChemical));
+        await store.MarkAsync("photograph-" + id, "data:image/jpeg;base64,AAAA");
+        Assert.Null(await shelf.PhotographAsync(id));
+        Assert.Equal("data:image/jpeg;base64,AAAA", await shelf.OldPhotographAsync(id));
+
+        await shelf.KeepPhotographAsync(id, "ab");
+        await shelf.OldPhotographAsync(id, "");
+        Assert.Equal(("ab", null), (await shelf.PhotographAsync(id), await shelf.OldPhotographAsync(id)));
+        Assert.Equal("ab", (await work.OpenFieldsAsync(id))![MachinePaths.Photograph]); // and so it is sent
+        await shelf.KeepPhotographAsync(id, "");
+        Assert.Equal("", await shelf.PhotographAsync(id)); // removed, not never there
+    }
+
+    [Fact]
     public async Task A_reading_taken_out_goes_and_one_that_came_meanwhile_stays()
     {
         var (shelf, work) = Made(new MemoryStore());

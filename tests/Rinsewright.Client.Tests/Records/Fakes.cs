@@ -19,14 +19,19 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Dictionary<Guid, string> Lines { get; } = [];
 
+    /// <summary>Whether nothing more is written: the device is full, or the browser refuses.</summary>
+    public bool Full { get; set; }
+
     public Task SaveAsync(Guid id, string lineJson, string documentJson, string? operationJson)
     {
+        Room();
         (Documents[id], Lines[id]) = (documentJson, lineJson);
         return Queue(operationJson);
     }
 
     public Task DeleteAsync(Guid id, string? operationJson)
     {
+        Room();
         Documents.Remove(id);
         Lines.Remove(id);
         return Queue(operationJson);
@@ -58,6 +63,7 @@ internal sealed class MemoryStore : IDeviceStore
             return Task.FromResult(false);
         }
 
+        Room();
         (Documents[id], Lines[id]) = (documentJson, lineJson);
         if (draft >= 0)
         {
@@ -141,6 +147,7 @@ internal sealed class MemoryStore : IDeviceStore
     {
         if (value is not null)
         {
+            Room();
             marks[id] = value;
         }
 
@@ -157,7 +164,10 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
 
-    /// <summary>How often every file was taken for one the office does not have.</summary>
+    /// <summary>Files that were named as not at the office.</summary>
+    public IReadOnlyList<string> Wanted { get; private set; } = [];
+
+    /// <summary>How often files were taken for ones the office does not have.</summary>
     public int FilesForgotten { get; private set; }
 
     public Task<bool> QueueAsync(Guid documentId, string operationJson)
@@ -174,10 +184,19 @@ internal sealed class MemoryStore : IDeviceStore
         return Task.FromResult(wanted);
     }
 
-    public Task ForgetSentFilesAsync()
+    public Task ForgetSentFilesAsync(IReadOnlyList<string>? only = null)
     {
         FilesForgotten++;
+        Wanted = only ?? Wanted;
         return Task.CompletedTask;
+    }
+
+    private void Room()
+    {
+        if (Full)
+        {
+            throw new Microsoft.JSInterop.JSException("QuotaExceededError: no room");
+        }
     }
 
     private static string KindOf(string line)
@@ -211,6 +230,9 @@ internal sealed class MemoryOffice : IOffice
     /// <summary>Status of every answer, where it is another than good.</summary>
     public int Status { get; set; } = 200;
 
+    /// <summary>Files it asks for; null for none.</summary>
+    public IReadOnlyList<string>? Wants { get; set; }
+
     /// <summary>Why it refuses everything; null where it does not.</summary>
     public string? Refuses { get; set; }
 
@@ -233,7 +255,10 @@ internal sealed class MemoryOffice : IOffice
         }
 
         var outcome = Refuses is null ? "applied" : "refused";
-        var results = new OperationResults([.. operations.Select(o => new OperationResult(o.Id, outcome, 1, false, Refuses))]);
+        var results = new OperationResults(
+            [.. operations.Select(o => new OperationResult(o.Id, outcome, 1, false, Refuses))],
+            WantedFiles: Wants
+        );
         return Task.FromResult(
             LoseAnswers
                 ? new OfficeAnswer(0, "")

@@ -105,6 +105,25 @@ public sealed class FieldWorkTests
         Assert.Equal("Larkspur Lodge", (await work.OpenFieldsAsync(Id))![KitchenPaths.Name]);
     }
 
+    [Fact]
+    public async Task What_a_full_device_could_not_take_in_from_a_backup_is_not_called_brought_in()
+    {
+        var (work, store) = Made(new SetClock());
+        await work.SetAsync(Kinds.Kitchen, Id, KitchenPaths.Name, "Larkspur");
+        string[] documents = [.. store.Documents.Values];
+        var (full, fullStore) = Made(new SetClock());
+        fullStore.Full = true;
+        var result = await Backup.ImportAsync(new BackupContent(BackupHead.CurrentSchema, documents, 0, 0), full);
+        Assert.Equal(new BackupResult(0, 0, 1), result);
+        Assert.Contains("no room", full.Trouble, StringComparison.Ordinal);
+        Assert.Empty(fullStore.Documents);
+
+        fullStore.Full = false;
+        result = await Backup.ImportAsync(new BackupContent(BackupHead.CurrentSchema, documents, 0, 0), full);
+        Assert.Equal(new BackupResult(1, 0, 0), result);
+        Assert.Null(full.Trouble);
+    }
+
     private static (Work, MemoryStore) Made(TimeProvider clock)
     {
         var store = new MemoryStore();

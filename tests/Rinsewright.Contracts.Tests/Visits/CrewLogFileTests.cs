@@ -15,7 +15,8 @@ public sealed class CrewLogFileTests
         {
           "kind": "rd-wash-temp", "unit": "Cel", "until": "2026-11-23", "days": 7, "shiftsPerDay": 2, "state": "idle", "whole": true,
           "entries": [{ "on": "2026-11-22", "shift": 1, "value": 66.5, "actionWritten": false }, { "on": "2026-11-23", "shift": 2, "value": 71 }],
-          "closed": ["2026-11-21"]
+          "closed": ["2026-11-21"],
+          "unread": [{ "on": "2026-11-22", "shift": 2, "text": "6?" }]
         }
         """;
 
@@ -30,6 +31,7 @@ public sealed class CrewLogFileTests
         );
         Assert.Equal([new CrewEntry(new(2026, 11, 22), 1, 66.5, false), new CrewEntry(new(2026, 11, 23), 2, 71)], log.Entries);
         Assert.Equal([new DateOnly(2026, 11, 21)], log.Closed);
+        Assert.Equal([new UnreadEntry(new(2026, 11, 22), 2, "6?")], log.Unread);
         Assert.Equal(new DateOnly(2026, 11, 17), log.From);
     }
 
@@ -78,6 +80,9 @@ public sealed class CrewLogFileTests
         """[{ "on": "2026-11-22", "shift": 1, "value": 66 }, { "on": "2026-11-22", "shift": 1, "value": 67 }]""",
         "crewLogs[0].entries"
     )]
+    [InlineData("unread", """[{ "on": "2026-11-22", "shift": 1, "text": "7O" }]""", "crewLogs[0].entries")]
+    [InlineData("unread", """[{ "on": "2026-11-22", "shift": 2, "text": " " }]""", "crewLogs[0].unread[0].text")]
+    [InlineData("unread", """[{ "shift": 2, "text": "7O" }]""", "crewLogs[0].unread[0].on")]
     public void What_cannot_be_is_told_with_its_place(string member, string value, string field)
     {
         var log = JsonNode.Parse(Log)!;

@@ -86,6 +86,37 @@ public sealed class CrewLogTests
     }
 
     [Fact]
+    public void What_cannot_be_read_is_said_with_its_line_and_is_not_missing()
+    {
+        // Of 42 fields one is blank (shift 2 of the fourth day) and two hold what is no number.
+        var log = Log((day, shift) => (day, shift) is (3, 2) or (5, 1) or (13, 3) ? null : Wandering(day, shift)) with
+        {
+            Unread =
+            [
+                new UnreadEntry(Yesterday, 3, "1800"),
+                new UnreadEntry(Yesterday.AddDays(-8), 1, "18?"),
+                new UnreadEntry(Yesterday.AddDays(-20), 1, "of another month"),
+            ],
+        };
+        var judged = Of(log);
+
+        Assert.Equal((42, 1), (judged.Expected, judged.Missing));
+        Assert.Equal([0, 1, 0], judged.MissingByShift);
+        var said = judged.Says.Where(s => s.Key == "visit.log.unread").ToList();
+        Assert.Equal(2, said.Count);
+        // 14 days to the 23rd: the first line is the 10th, so the 15th is the sixth.
+        Assert.Equal([6L, "2026-11-15", 1L, "18?", new Amount(182, Units.Fahrenheit)], said[0].Values.Select(v => v.Value));
+        Assert.Equal([14L, "2026-11-23", 3L, "1800"], said[1].Values.SkipLast(1).Select(v => v.Value));
+        Assert.DoesNotContain(judged.Because, s => s.Key == "visit.log.unread");
+        var lacking = Judge(Conveyor() with { CrewLogs = [log] }).Missing.Single(m => m.Says.Key == "visit.missing.crew-unread");
+        Assert.Equal((false, 2L), (lacking.Blocks, lacking.Says.Values.Single().Value));
+
+        // Where not all is copied it counts as copied: from the day of the one to the day of the other, three shifts each, four written.
+        var begun = Of(Log((day, shift) => day == 8 ? 184 : null, whole: false) with { Unread = [new(Yesterday.AddDays(-3), 2, "18?")] });
+        Assert.Equal((9, 5), (begun.Expected, begun.Missing));
+    }
+
+    [Fact]
     public void Fewer_days_keep_what_was_copied_of_more()
     {
         var log = Log(Wandering_) with { Days = 7 };

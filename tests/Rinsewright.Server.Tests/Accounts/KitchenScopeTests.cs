@@ -33,6 +33,7 @@ public sealed class KitchenScopeTests
                     $"api/proofs/{set.Proof}/sheet",
                     $"api/files/{set.File}",
                     $"api/files/{set.Photo}",
+                    $"api/files/{set.Plate}",
                 }
             )
             {
@@ -170,7 +171,7 @@ public sealed class KitchenScopeTests
         Assert.Equal(ids.Where((_, i) => i % 3 != 0 && i % 4 == 1).Order(), deleted.Order());
     }
 
-    private sealed record Filled(Guid Kitchen, Guid Machine, Guid Visit, Guid Proof, string File, string Photo)
+    private sealed record Filled(Guid Kitchen, Guid Machine, Guid Visit, Guid Proof, string File, string Photo, string Plate)
     {
         public Guid[] All => [.. new[] { Kitchen, Machine, Visit, Proof }.Order()];
     }
@@ -183,7 +184,8 @@ public sealed class KitchenScopeTests
             Guid.CreateVersion7(),
             Guid.CreateVersion7(),
             await FileAsync(office, name + " logger"),
-            await FileAsync(office, name + " photo")
+            await FileAsync(office, name + " photo"),
+            await FileAsync(office, name + " plate")
         );
         await SetAsync(office, kitchen, Kinds.Kitchen, 1, (KitchenPaths.Name, name));
         await SetAsync(
@@ -192,7 +194,8 @@ public sealed class KitchenScopeTests
             Kinds.Machine,
             1,
             (MachinePaths.Kitchen, kitchen.ToString()),
-            (MachinePaths.Name, name + " machine")
+            (MachinePaths.Name, name + " machine"),
+            (MachinePaths.Photograph, filled.Plate)
         );
         var visit = new VisitDocument(
             filled.Visit,

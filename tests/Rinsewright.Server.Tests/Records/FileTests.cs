@@ -1,6 +1,8 @@
 using System.Net;
+using System.Net.Http.Json;
 using System.Security.Cryptography;
 using System.Text;
+using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Server.Tests.Records;
 
@@ -46,6 +48,62 @@ public sealed class FileTests
         Assert.Equal(HttpStatusCode.BadRequest, await PutAsync(client, Address(name), Content));
         using var response = await client.GetAsync(Address(name), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.NotFound, response.StatusCode);
+    }
+
+    /// <summary>A folder of files put back to an older copy: whoever names a lost one is told to send it again.</summary>
+    [Fact]
+    public async Task Operations_that_name_a_file_the_store_does_not_have_are_kept_and_it_is_asked_for()
+    {
+        await using var server = await TestServer.MakeAsync();
+        using var client = server.CreateClient();
+        var (logger, photograph, plate) = (Hash([1]), Hash([2]), Hash([3]));
+        await PutAsync(client, Address(plate), [3]);
+        var proof = Guid.CreateVersion7();
+        Operation[] operations =
+        [
+            new(
+                Guid.CreateVersion7(),
+                Kinds.Proof,
+                proof,
+                "",
+                "phone",
+                Invented.Morning,
+                "put",
+                Invented.Proof(proof) with
+                {
+                    Files = [new FileReference(logger, "plate.csv", 1)],
+                }
+            ),
+            Set(Kinds.Visit, "record.photos", $$"""[{"sha256":"{{photograph}}","moment":"asFound"}]"""),
+            Set(Kinds.Visit, "record.photos", "not a list"),
+            Set(Kinds.Machine, MachinePaths.Photograph, plate),
+            Set(Kinds.Kitchen, KitchenPaths.Note, logger),
+        ];
+        for (var send = 0; send < 2; send++)
+        {
+            using var response = await client.PostOperationsAsync(operations);
+            var answer = (await response.Content.ReadFromJsonAsync<OperationResults>(TestContext.Current.CancellationToken))!;
+            Assert.All(answer.Results, r => Assert.Equal("applied", r.Outcome));
+            Assert.Equal([logger, photograph], answer.WantedFiles);
+        }
+
+        await PutAsync(client, Address(logger), [1]);
+        await PutAsync(client, Address(photograph), [2]);
+        using var after = await client.PostOperationsAsync(operations);
+        Assert.Null((await after.Content.ReadFromJsonAsync<OperationResults>(TestContext.Current.CancellationToken))!.WantedFiles);
+
+        static Operation Set(string kind, string path, string value) =>
+            new(
+                Guid.CreateVersion7(),
+                kind,
+                Guid.CreateVersion7(),
+                "",
+                "phone",
+                Invented.Morning,
+                "set",
+                null,
+                [new FieldChange(path, value, 1)]
+            );
     }
 
     [Fact]

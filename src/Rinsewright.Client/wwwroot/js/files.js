@@ -9,16 +9,22 @@ async function hash(bytes) {
   return [...digest].map((b) => b.toString(16).padStart(2, "0")).join("");
 }
 
-// A file too large to keep is judged from where it lies, and is gone with the page.
+function hold(file) {
+  const id = "held-" + crypto.randomUUID();
+  held.set(id, file);
+  return { sha256: id, name: file.name, size: file.size, kept: false };
+}
+
+// A file too large to keep, or one the device has no room for, is judged from where it lies, and is gone with the page.
 async function take(file) {
-  if (file.size > keepAtMost) {
-    const id = "held-" + crypto.randomUUID();
-    held.set(id, file);
-    return { sha256: id, name: file.name, size: file.size, kept: false };
-  }
+  if (file.size > keepAtMost) return hold(file);
   const bytes = await file.arrayBuffer();
   const sha256 = await hash(bytes);
-  await store.keepFile({ sha256, name: file.name, size: file.size, blob: new Blob([bytes]), sent: false });
+  try {
+    await store.keepFile({ sha256, name: file.name, size: file.size, blob: new Blob([bytes]), sent: false });
+  } catch {
+    return hold(file);
+  }
   return { sha256, name: file.name, size: file.size, kept: true };
 }
 
@@ -71,9 +77,9 @@ export async function blob(sha256) {
   return held.get(sha256) ?? (await store.file(sha256))?.blob ?? (await fromOffice(sha256));
 }
 
-// A photograph kept here, as an address of its own; null where it is on another device.
-export async function picture(sha256) {
-  const kept = (await store.file(sha256))?.blob;
+// A photograph kept here, or where asked for at the office, as an address of its own; null where it is to be had at neither.
+export async function picture(sha256, ask) {
+  const kept = ask ? await blob(sha256) : (await store.file(sha256))?.blob;
   if (!kept) return null;
   return await new Promise((done) => {
     const reader = new FileReader();
@@ -103,27 +109,47 @@ async function fromOffice(sha256) {
   }
 }
 
-// The whole device in one file, and back. Files travel as base64 beside the documents.
-export async function exportAll(head) {
-  const { docs, files } = await store.everything();
-  const parts = [head.slice(0, -1), ',"documents":[', docs.join(","), '],"files":['];
-  for (const [i, f] of files.entries()) {
+// The whole device in a file, and back. Files travel as base64 beside the documents. A phone must be able to read it again in one piece: what goes beyond that is
+// left for the next part, a file like the first without its documents.
+const partAtMost = 100e6;
+
+function parts(files) {
+  const all = [[]];
+  let size = 0;
+  for (const f of files) {
+    if (size && size + f.size * 4 / 3 > partAtMost) {
+      all.push([]);
+      size = 0;
+    }
+    size += f.size * 4 / 3;
+    all.at(-1).push(f);
+  }
+  return all;
+}
+
+export async function exportPart(head, part) {
+  const { docs, files, photographs } = await store.everything();
+  const all = parts(files);
+  const pieces = [head.slice(0, -1), ',"documents":[', part ? "" : docs.join(","), '],"photographs":', part ? "[]" : JSON.stringify(photographs), ',"files":['];
+  for (const [i, f] of all[part].entries()) {
     const bytes = new Uint8Array(await f.blob.arrayBuffer());
     let text = "";
     for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-    parts.push(i ? "," : "", JSON.stringify({ sha256: f.sha256, name: f.name, size: f.size, base64: btoa(text) }));
+    pieces.push(i ? "," : "", new Blob([JSON.stringify({ sha256: f.sha256, name: f.name, size: f.size, base64: btoa(text) })]));
   }
-  parts.push("]}");
-  return new Blob(parts, { type: "application/json" });
+  pieces.push("]}");
+  return { blob: new Blob(pieces, { type: "application/json" }), count: all.length };
 }
 
-export async function download(head, name) {
-  const blob = await exportAll(head);
+// Hands over one part, the first is 0; answers how many there are.
+export async function download(head, name, part) {
+  const { blob, count } = await exportPart(head, part);
   const link = document.createElement("a");
   link.href = URL.createObjectURL(blob);
-  link.download = name;
+  link.download = count > 1 ? name.replace(".json", `-${part + 1}.json`) : name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 120000);
+  return count;
 }
 
 // Returns the documents as text; files are checked against their own name before they are kept.
@@ -134,8 +160,8 @@ export async function importFrom(input) {
   let backup;
   try {
     backup = JSON.parse(await file.text());
-  } catch {
-    return JSON.stringify({ schema: "", documents: [], files: 0, refused: 0 });
+  } catch (e) {
+    return JSON.stringify({ schema: e instanceof SyntaxError ? "" : "unread", documents: [], files: 0, refused: 0 });
   }
   let files = 0;
   let refused = 0;
@@ -144,6 +170,16 @@ export async function importFrom(input) {
       const bytes = Uint8Array.from(atob(f.base64), (c) => c.charCodeAt(0));
       if ((await hash(bytes)) !== f.sha256) throw new Error("hash");
       await store.keepFile({ sha256: f.sha256, name: String(f.name), size: bytes.length, blob: new Blob([bytes]), sent: false });
+      files++;
+    } catch {
+      refused++;
+    }
+  }
+  // Photographs of plates that an earlier program kept beside the machines; one that lies here stays.
+  for (const p of backup.photographs ?? []) {
+    try {
+      if (!/^photograph-[0-9a-f-]{36}$/.test(p.id) || !/^data:image\//.test(p.value)) throw new Error("photograph");
+      if (!(await store.mark(p.id))) await store.mark(p.id, p.value);
       files++;
     } catch {
       refused++;

@@ -10,6 +10,17 @@ const finished = (transaction) =>
     transaction.onabort = transaction.onerror = () => fail(transaction.error);
   });
 
+// Remembered beside the store: a store that is made anew although there was one has been cleared, and the person is told.
+const known = "rinsewright.store";
+function remembered(value) {
+  try {
+    if (value) localStorage.setItem(known, value);
+    return localStorage.getItem(known);
+  } catch {
+    return null;
+  }
+}
+
 let opening;
 function open() {
   return (opening ??= new Promise((done, fail) => {
@@ -21,12 +32,14 @@ function open() {
         db.createObjectStore("list", { keyPath: "id" });
         db.createObjectStore("outbox", { keyPath: "seq", autoIncrement: true }).createIndex("document", "documentId");
         db.createObjectStore("files", { keyPath: "sha256" });
-        db.createObjectStore("marks", { keyPath: "id" });
+        const marks = db.createObjectStore("marks", { keyPath: "id" });
+        if (remembered()) marks.put({ id: "cleared", value: "1" });
       }
       if (oldVersion < 2) indexLines(request.transaction.objectStore("list"));
     };
     request.onsuccess = () => {
       const db = request.result;
+      remembered("1");
       db.onversionchange = () => {
         db.close();
         opening = undefined;
@@ -34,6 +47,9 @@ function open() {
       done(db);
     };
     request.onerror = () => fail(request.error);
+  }).catch((error) => {
+    opening = undefined; // asked again the next time: it may be allowed by then
+    throw error;
   }));
 }
 
@@ -332,19 +348,20 @@ export async function queue(documentId, operationJson) {
   return wanted;
 }
 
-export async function forgetSentFiles() {
+export async function forgetSentFiles(only) {
   const db = await open();
   const transaction = db.transaction("files", "readwrite", strict);
   const done = finished(transaction);
   const files = transaction.objectStore("files");
-  for (const entry of await wait(files.getAll())) if (entry.sent) files.put({ ...entry, sent: false });
+  for (const entry of await wait(files.getAll())) if (entry.sent && (only?.includes(entry.sha256) ?? true)) files.put({ ...entry, sent: false });
   await done;
 }
 
 export async function everything() {
   const db = await open();
-  const transaction = db.transaction(["docs", "files"]);
+  const transaction = db.transaction(["docs", "files", "marks"]);
   const docs = await wait(transaction.objectStore("docs").getAll());
   const files = await wait(transaction.objectStore("files").getAll());
-  return { docs: docs.map((d) => d.json), files };
+  const photographs = await wait(transaction.objectStore("marks").getAll(IDBKeyRange.bound("photograph-", "photograph-~")));
+  return { docs: docs.map((d) => d.json), files, photographs: photographs.filter((p) => p.value) };
 }

@@ -60,6 +60,9 @@ public sealed record HistoryPoint(
     bool BeforeChange = false
 )
 {
+    /// <summary>Whether the crew wrote it in their log: a day or a week of entries.</summary>
+    public bool ByCrew { get; init; }
+
     /// <summary>Whether the machine's own gauge said it: shown, and left out of trends.</summary>
     public bool ByGauge => Method == ReadingMethod.MachineGauge;
 }
@@ -180,6 +183,9 @@ public sealed record ReadingSeries(
     LimitForecast? Forecast
 )
 {
+    /// <summary>Whether it is of the crew's logs: what they wrote, not what was measured on visits.</summary>
+    public bool ByCrew => Points[^1].ByCrew;
+
     /// <summary>How it goes now.</summary>
     public SeriesTrend Trend => Segments[^1].Trend;
 

@@ -31,6 +31,7 @@ public sealed class MachineHistory
         Visits = visits;
         Today = today;
         Series = SeriesBuilding.Of(visits, knowledge);
+        CrewLogs = CrewSeries.Of(visits, knowledge);
         Water = SeriesBuilding.Of(water, knowledge);
         Findings = FindingHistories.Of(visits, knowledge, today);
         Owed = PartHistories.Owed(visits, today);
@@ -49,6 +50,9 @@ public sealed class MachineHistory
 
     /// <summary>Readings over time, in the order of the stations of a visit.</summary>
     public IReadOnlyList<ReadingSeries> Series { get; }
+
+    /// <summary>What the crew wrote in the logs that were copied on visits. Beside the readings of the visits, not among them: a number on a paper may never have been read.</summary>
+    public IReadOnlyList<ReadingSeries> CrewLogs { get; }
 
     /// <summary>Readings of the kitchen's water.</summary>
     public IReadOnlyList<ReadingSeries> Water { get; }

@@ -113,7 +113,7 @@ internal static class SeriesBuilding
         return Finished(key, known, points, runs, breaks, Steps(key, points, runs, visits));
     }
 
-    private static ReadingSeries Finished(
+    internal static ReadingSeries Finished(
         SeriesKey key,
         KnownReading? known,
         List<HistoryPoint> points,

@@ -1,35 +1,38 @@
 using System.Globalization;
 using System.Text.Json;
-using Rinsewright.Client.Records;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Client.Tests.Records.Simulation;
 
-/// <summary>The office as the server is, in memory: a list of operations is taken in whole, each once, joined by the same rule; changes go out by number.</summary>
+/// <summary>
+/// The office as the server is, in memory: a list of operations is taken in whole, each once; fields are joined by the same rule, of a proof the later writer stands; original files lie under their
+/// content; changes go out by number.
+/// </summary>
 internal sealed class SimulatedOffice(World world)
 {
     private const int PerPage = 1;
     private SortedDictionary<long, Guid> turns = [];
     private Dictionary<Guid, long> numbers = [];
     private long revision;
-    private (
-        Dictionary<Guid, Operation>,
-        Dictionary<Guid, (FieldDocument, long, int)>,
-        Dictionary<Guid, long>,
-        SortedDictionary<long, Guid>,
-        long
-    )? copy;
+    private Copied? copy;
 
     public Dictionary<Guid, Operation> Operations { get; private set; } = [];
 
-    public Dictionary<Guid, (FieldDocument Document, long Revision, int Versions)> Documents { get; private set; } = [];
+    /// <summary>When each operation came, by the office's clock.</summary>
+    public Dictionary<Guid, DateTimeOffset> Received { get; } = [];
+
+    /// <summary>What stands, by document.</summary>
+    public Dictionary<Guid, Standing> Documents { get; private set; } = [];
+
+    /// <summary>Original files.</summary>
+    public HashSet<string> Files { get; private set; } = [];
 
     /// <summary>Whether it was ever put back to an older copy.</summary>
     public bool Restored { get; private set; }
 
     /// <summary>A copy of everything is made.</summary>
-    public void Copy() => copy = (new(Operations), new(Documents), new(numbers), new(turns), revision);
+    public void Copy() => copy = new(new(Operations), new(Documents), [.. Files], new(numbers), new(turns), revision);
 
     /// <summary>What came since the copy is gone. The office does not know it.</summary>
     public void Restore()
@@ -40,7 +43,8 @@ internal sealed class SimulatedOffice(World world)
         }
 
         Restored = true;
-        (Operations, Documents, numbers, turns, revision) = (new(c.Item1), new(c.Item2), new(c.Item3), new(c.Item4), c.Item5);
+        (Operations, Documents, Files) = (new(c.Operations), new(c.Documents), [.. c.Files]);
+        (numbers, turns, revision) = (new(c.Numbers), new(c.Turns), c.Revision);
     }
 
     public OperationResults Apply(IReadOnlyList<Operation> operations)
@@ -52,7 +56,13 @@ internal sealed class SimulatedOffice(World world)
             turns[revision] = world.NewId();
         }
 
-        return new(results, Cursor(results.Max(r => r.Revision)));
+        var wanted = operations
+            .SelectMany(o => o.Proof?.Files ?? [])
+            .Select(f => f.Sha256)
+            .Where(f => !Files.Contains(f))
+            .Distinct()
+            .ToList();
+        return new(results, Cursor(results.Max(r => r.Revision)), wanted);
     }
 
     public Changes ChangesAfter(string cursor, string seen)
@@ -60,31 +70,36 @@ internal sealed class SimulatedOffice(World world)
         var (known, restarted) = seen.Split(' ', StringSplitOptions.RemoveEmptyEntries).Any(s => Known(s).Restarted)
             ? (0, true)
             : Known(cursor);
-        var rows = Documents.Values.Where(d => d.Revision > known).OrderBy(d => d.Revision).ToList();
+        var rows = Documents.Where(d => d.Value.Revision > known).OrderBy(d => d.Value.Revision).ToList();
         var page = rows.Take(PerPage).ToList();
         return new Changes(
-            [
-                .. page.Select(d => new Change(
-                    d.Document.Id,
-                    d.Document.Kind,
-                    "put",
-                    world.Now,
-                    "",
-                    false,
-                    d.Versions,
-                    null,
-                    JsonSerializer.Deserialize(Text(d.Document), ContractsJson.Default.FieldDocument)
-                )),
-            ],
+            [.. page.Select(d => Told(d.Key, d.Value))],
             Cursor(
                 page.Count == 0 ? known
-                : world.Bug == Planted.SkipsChanges ? rows[^1].Revision
-                : page[^1].Revision
+                : world.Bug == Planted.SkipsChanges ? rows[^1].Value.Revision
+                : page[^1].Value.Revision
             ),
             rows.Count > page.Count,
             restarted
         );
     }
+
+    public static string Text(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
+
+    public static string Text(ProofDocument proof) => JsonSerializer.Serialize(proof, ContractsJson.Default.ProofDocument);
+
+    private static Change Told(Guid id, Standing stands) =>
+        new(
+            id,
+            stands.Kind,
+            stands.Writer?.Action is "delete" ? "delete" : "put",
+            stands.Writer?.At ?? default,
+            "",
+            false,
+            stands.Versions,
+            stands.Writer?.Proof,
+            stands.Document
+        );
 
     // As the server's: a number, and the tag of the list it came with, so that a number given again after a restoration is known for another.
     private string Cursor(long number) => number == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{number}-{Tag(number):n}");
@@ -108,24 +123,21 @@ internal sealed class SimulatedOffice(World world)
         return number <= revision && Tag(number) == Guid.ParseExact(parts[1], "n") ? (number, false) : (0, true);
     }
 
-    public static string Text(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
-
     // After a restoration devices send what stands with them: of one operation another device may have more left than the first.
     private bool Completes(Operation operation)
     {
-        var (document, _, versions) = Documents[operation.DocumentId];
-        if (document.Has(operation))
+        if (operation.Fields is null || Documents[operation.DocumentId] is not { Document: { } document } stands || document.Has(operation))
         {
             return false;
         }
 
-        Documents[operation.DocumentId] = (document.With(operation), ++revision, versions);
+        Documents[operation.DocumentId] = stands with { Document = document.With(operation), Revision = ++revision };
         return true;
     }
 
     private OperationResult ApplyOne(Operation operation)
     {
-        if (FieldCheck.Fault(operation) is { } fault)
+        if (operation.Kind != Kinds.Proof && FieldCheck.Fault(operation) is { } fault)
         {
             return new OperationResult(operation.Id, "refused", 0, false, fault);
         }
@@ -136,84 +148,56 @@ internal sealed class SimulatedOffice(World world)
         }
 
         Operations[operation.Id] = operation;
-        var (document, _, versions) = Documents.GetValueOrDefault(
-            operation.DocumentId,
-            (FieldDocument.Empty(operation.DocumentId, operation.Kind), 0, 0)
+        Received[operation.Id] = world.Now;
+        var before = Documents.GetValueOrDefault(operation.DocumentId);
+        Documents[operation.DocumentId] = new Standing(
+            operation.Kind,
+            operation.Fields is null
+                ? null
+                : Joined(operation, before?.Document ?? FieldDocument.Empty(operation.DocumentId, operation.Kind)),
+            operation.Fields is not null ? null
+                : before?.Writer is { } writer && !IsLater(operation, writer) ? writer
+                : operation,
+            ++revision,
+            (before?.Versions ?? 0) + 1
         );
-        var after =
-            world.Bug == Planted.LastArrivalStands
-                ? new FieldDocument(
-                    document.Id,
-                    document.Kind,
-                    1,
-                    document
-                        .Fields.Where(f => operation.Fields!.All(c => c.Path != f.Key))
-                        .Concat(operation.Fields!.Select(c => KeyValuePair.Create(c.Path, FieldValue.Of(operation, c))))
-                        .OrderBy(f => f.Key, StringComparer.Ordinal)
-                        .ToDictionary()
-                )
-                : document.With(operation);
-        Documents[operation.DocumentId] = (after, ++revision, versions + 1);
         numbers[operation.Id] = revision;
         return new OperationResult(operation.Id, "applied", revision, Repeated: false);
     }
-}
 
-/// <summary>The way to the office from one tab: what goes may not arrive, arrive late, or twice; what comes back likewise.</summary>
-internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Device device, Func<bool> alive) : IOffice
-{
-    private const double Lost = 0.2;
-    private const double Doubled = 0.2;
-    private static readonly OfficeAnswer Nothing = new(0, "");
+    private FieldDocument Joined(Operation operation, FieldDocument document) =>
+        world.Bug == Planted.LastArrivalStands
+            ? new FieldDocument(
+                document.Id,
+                document.Kind,
+                1,
+                document
+                    .Fields.Where(f => operation.Fields!.All(c => c.Path != f.Key))
+                    .Concat(operation.Fields!.Select(c => KeyValuePair.Create(c.Path, FieldValue.Of(operation, c))))
+                    .OrderBy(f => f.Key, StringComparer.Ordinal)
+                    .ToDictionary()
+            )
+            : document.With(operation);
 
-    public async Task<OfficeAnswer> SendAsync(string operationsJson, string language)
+    // A device whose clock runs ahead does not win for ever.
+    private bool IsLater(Operation operation, Operation than)
     {
-        var operations = JsonSerializer.Deserialize(operationsJson, ContractsJson.Default.IReadOnlyListOperation)!;
-        await world.StopAsync(alive);
-        if (Loses())
-        {
-            return Nothing;
-        }
-
-        if (world.Troubled && world.Random.NextDouble() < Doubled)
-        {
-            _ = LaterAsync(operations); // a copy that arrives whenever, also after what was sent later
-        }
-
-        var results = office.Apply(operations);
-        await world.StopAsync(alive);
-        if (Loses())
-        {
-            return Nothing;
-        }
-
-        world.Acknowledged.UnionWith(results.Results.Where(r => r.Outcome != "refused").Select(r => r.Id));
-        return new OfficeAnswer(200, JsonSerializer.Serialize(results, ContractsJson.Default.OperationResults));
+        var (mine, theirs) = (Written(operation), Written(than));
+        return mine > theirs || (mine == theirs && operation.Id.CompareTo(than.Id) > 0);
     }
 
-    public async Task<OfficeAnswer> ChangesAsync(string cursor, string seen)
-    {
-        await world.StopAsync(alive);
-        if (Loses())
-        {
-            return Nothing;
-        }
+    private long Written(Operation operation) =>
+        (operation.At < Received[operation.Id] ? operation.At : Received[operation.Id]).ToUnixTimeMilliseconds();
 
-        var changes = JsonSerializer.Serialize(office.ChangesAfter(cursor, seen), ContractsJson.Default.Changes);
-        await world.StopAsync(alive);
-        return Loses() ? Nothing : new OfficeAnswer(200, changes);
-    }
+    /// <summary>A document as it stands: of fields, or the operation that wrote it last.</summary>
+    internal sealed record Standing(string Kind, FieldDocument? Document, Operation? Writer, long Revision, int Versions);
 
-    public Task<int> SendFileAsync(string sha256) => Task.FromResult(0);
-
-    public Task<OfficeAnswer> HistoryAsync(Guid id) => Task.FromResult(Nothing);
-
-    private bool Loses() => device.Away || (world.Troubled && world.Random.NextDouble() < Lost);
-
-    private async Task LaterAsync(IReadOnlyList<Operation> operations)
-    {
-        await world.StopAsync(() => true);
-        await world.StopAsync(() => true);
-        office.Apply(operations);
-    }
+    private sealed record Copied(
+        Dictionary<Guid, Operation> Operations,
+        Dictionary<Guid, Standing> Documents,
+        HashSet<string> Files,
+        Dictionary<Guid, long> Numbers,
+        SortedDictionary<long, Guid> Turns,
+        long Revision
+    );
 }

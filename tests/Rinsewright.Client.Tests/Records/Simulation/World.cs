@@ -28,6 +28,12 @@ public enum Planted
 
     /// <summary>The office says that a page of changes goes further than it does.</summary>
     SkipsChanges,
+
+    /// <summary>An earlier program lets go of what it does not know where it reads.</summary>
+    DropsWhatItDoesNotKnow,
+
+    /// <summary>The device takes a file for sent before the office has answered.</summary>
+    TakesFilesForSentTooEarly,
 }
 
 /// <summary>
