@@ -1,12 +1,19 @@
 // What the page knows of its device: settings, signal, updates, storage, downloads.
 const key = "rinsewright.settings";
 
+// A browser may refuse to keep anything: then they last as long as the page.
 export function settings() {
-  return localStorage.getItem(key);
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
 }
 
 export function keepSettings(json) {
-  localStorage.setItem(key, json);
+  try {
+    localStorage.setItem(key, json);
+  } catch {}
   globalThis.rinsewright?.apply(JSON.parse(json));
 }
 
