@@ -36,9 +36,7 @@ public sealed class BackupFlow(BrowserFixture fixture)
         await using var third = await fixture.ContextAsync(BrowserFixture.Phone);
         var alone = await Screen.OpenAsync(third, elsewhere.Address, "settings");
         await ImportAsync(alone, exported, added: 1);
-        await elsewhere.StopAsync();
-        await alone.Page.Locator($"a[href='machine']").First.ClickAsync();
-        await alone.Page.Locator($"a[href='{machine}']").First.ClickAsync();
+        await alone.GoAsync(machine);
         Assert.Equal(shown, await ShownAsync(alone));
     }
 
