@@ -1,4 +1,5 @@
 using Rinsewright.Client.Records;
+using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Client.Tests.Records.Simulation;
 

@@ -1,0 +1,160 @@
+using System.Text.Json;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Rinsewright.Client.Kitchens;
+using Rinsewright.Client.Records;
+using Rinsewright.Contracts.Records;
+using Xunit;
+
+namespace Rinsewright.Client.Tests.Browser;
+
+/// <summary>What lets a day with thousands of visits on the device show at once: the few visits that say how machines stand, and the day as it was read last.</summary>
+[Collection("Browser")]
+public sealed class DayKeptFlow(BrowserFixture fixture)
+{
+    private const string WriteAsBefore = """
+        ([lines]) => new Promise((done, fail) => {
+          const request = indexedDB.open("rinsewright", 1);
+          request.onerror = () => fail(request.error);
+          request.onupgradeneeded = () => {
+            const db = request.result;
+            for (const name of ["docs", "list", "marks"]) db.createObjectStore(name, { keyPath: "id" });
+            db.createObjectStore("outbox", { keyPath: "seq", autoIncrement: true }).createIndex("document", "documentId");
+            db.createObjectStore("files", { keyPath: "sha256" });
+          };
+          request.onsuccess = () => {
+            const db = request.result;
+            const transaction = db.transaction(["list", "outbox"], "readwrite");
+            for (const line of JSON.parse(lines)) transaction.objectStore("list").put(line);
+            transaction.objectStore("outbox").add({ documentId: "one", sending: false, operation: { id: "one" } });
+            transaction.oncomplete = () => { db.close(); done(); };
+          };
+        })
+        """;
+
+    /// <summary>Random visits of a few machines, some moved to another kitchen, some deleted, some not judged, in a store of the version before: the visits picked out say of every kitchen what all of them say.</summary>
+    [Fact]
+    public async Task The_last_visits_say_what_all_of_them_say()
+    {
+        await using var server = new LiveServer();
+        await server.StartAsync();
+        await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(server.Address + "js/first.js");
+        var random = new Random(20261127);
+        Guid[] kitchens = [.. Enumerable.Range(0, 4).Select(_ => Id(random))];
+        Guid[] machines = [.. Enumerable.Range(0, 9).Select(_ => Id(random))];
+        var lines = Enumerable.Range(0, 400).Select(i => Visit(random, i, kitchens, machines)).ToList();
+
+        await page.EvaluateAsync(WriteAsBefore, new[] { JsonSerializer.Serialize([.. lines], ClientJson.Default.RecordLineArray) });
+        await SameAsync();
+        Assert.Equal(1, await page.EvaluateAsync<int>("async () => await (await import('/js/store.js')).waiting()"));
+
+        // Saved again with another outcome, and deleted: each in the transaction of its document.
+        for (var i = 0; i < 60; i++)
+        {
+            var at = random.Next(lines.Count);
+            if (random.Next(3) == 0)
+            {
+                await page.EvaluateAsync("async (id) => await (await import('/js/store.js')).remove(id, null)", lines[at].Id.ToString());
+                lines.RemoveAt(at);
+            }
+            else
+            {
+                lines[at] = Visit(random, 400 + i, kitchens, machines, lines[at].Id);
+                await page.EvaluateAsync(
+                    "async ([id, line]) => await (await import('/js/store.js')).save(id, JSON.stringify(JSON.parse(line)[0]), '{}', null)",
+                    new[] { lines[at].Id.ToString(), JsonSerializer.Serialize([lines[at]], ClientJson.Default.RecordLineArray) }
+                );
+            }
+        }
+
+        await SameAsync();
+
+        async Task SameAsync()
+        {
+            var json = await page.EvaluateAsync<string>("async () => await (await import('/js/store.js')).lastVisits()");
+            var lasts = JsonSerializer.Deserialize(json, ClientJson.Default.RecordLineArray)!;
+            Assert.InRange(lasts.Length, machines.Length, lines.Count / 4);
+            Assert.All(
+                kitchens,
+                k =>
+                {
+                    var (all, few) = (KitchenState.Of([], Of(lines, k)), KitchenState.Of([], Of(lasts, k)));
+                    Assert.Equal((all.Worst, all.Last), (few.Worst, few.Last));
+                    Assert.Equal(all.Bad, few.Bad);
+                }
+            );
+        }
+
+        static IEnumerable<RecordLine> Of(IEnumerable<RecordLine> visits, Guid kitchen) =>
+            visits.Where(v => v.Kitchen == kitchen && !v.Deleted);
+    }
+
+    /// <summary>The day as it was read last stands there before the program has started, with its date and nothing that could change anything; it goes when the program's own is there, and with the office's copies.</summary>
+    [Fact]
+    public async Task The_day_stands_there_before_the_program_has_started()
+    {
+        await using var server = new LiveServer(demo: true);
+        await server.StartAsync();
+        await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
+        var screen = await Screen.OpenAsync(context, server.Address, "kitchens");
+        var page = screen.Page;
+        await screen.KeptAsync();
+        await page.Locator("#kitchen-list a").Nth(5).WaitForAsync();
+        await screen.GoAsync("day");
+        await page.Locator("#due li").First.WaitForAsync();
+        await page.WaitForFunctionAsync("() => localStorage.getItem('rinsewright.day')?.includes('Larkspur')");
+
+        await page.AddInitScriptAsync(
+            """
+            for (const name of ["instantiate", "instantiateStreaming"]) {
+              const before = WebAssembly[name];
+              WebAssembly[name] = async (...all) => { await new Promise((go) => (window.letStart ??= []).push(go)); return before(...all); };
+            }
+            """
+        );
+        await page.ReloadAsync();
+        await page.Locator("#first li", new() { HasText = "Larkspur Lodge" }).First.WaitForAsync();
+        await Assertions.Expect(page.Locator("#first .notice")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#first button")).ToHaveCountAsync(0);
+        await screen.FitsAsync();
+        var result = await page.RunAxe(new AxeRunOptions());
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+
+        await page.EvaluateAsync(
+            "() => { const go = () => { (window.letStart ?? []).splice(0).forEach((g) => g()); }; go(); setInterval(go, 50); }"
+        );
+        await page.Locator("#due li").First.WaitForAsync();
+        await Assertions.Expect(page.Locator("#first")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Locator("#app")).ToBeVisibleAsync();
+
+        await page.EvaluateAsync("async () => await (await import('/js/store.js')).forget()");
+        Assert.Null(await page.EvaluateAsync<string?>("() => localStorage.getItem('rinsewright.day')"));
+    }
+
+    private static RecordLine Visit(Random random, int minute, Guid[] kitchens, Guid[] machines, Guid? id = null)
+    {
+        var machine = random.Next(machines.Length);
+        string[] standings = ["stopUse", "notSanitary", "watch", "sanitary", "notProved", "notProved", "", "judging"];
+        return new()
+        {
+            Id = id ?? Id(random),
+            Kind = Kinds.Visit,
+            Name = $"Machine {machine}",
+            About = standings[random.Next(standings.Length)],
+            Machine = machines[machine],
+            Kitchen = kitchens[random.Next(10) == 0 ? random.Next(kitchens.Length) : machine % kitchens.Length],
+            At = new DateTimeOffset(2026, 1, 1, 0, 0, 0, TimeSpan.Zero).AddMinutes(minute + (1000 * random.Next(500))),
+            Deleted = random.Next(8) == 0,
+        };
+    }
+
+    private static Guid Id(Random random)
+    {
+        var bytes = new byte[16];
+        random.NextBytes(bytes);
+        return new Guid(bytes);
+    }
+}
