@@ -129,6 +129,7 @@ internal sealed class BenchCommand
         }
 
         var now = terminal.Clock.GetLocalNow();
+        var taken = Taken(parsed, input, known);
         if (pinning is { } kept)
         {
             var setUp = BenchSetUps.Keep(machine!, tool, input, answer, DateOnly.FromDateTime(now.DateTime), kept.By);
@@ -147,13 +148,12 @@ internal sealed class BenchCommand
             );
             await SheetFile.WriteAsync(
                 pdf,
-                BenchSheet.Make(tool, input, head, new SheetOptions(paperSize, words.Language, display))!,
+                BenchSheet.Make(tool, input, head, new SheetOptions(paperSize, words.Language, display), taken)!,
                 words,
                 cancellation
             );
         }
 
-        var taken = Taken(parsed, input, known);
         if (parsed.GetValue(json))
         {
             terminal.Output.WriteLine(

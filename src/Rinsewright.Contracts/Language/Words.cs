@@ -12,6 +12,7 @@ public sealed class Words
     private static readonly Lazy<Words> English = new(() => Load("en"));
     private static readonly Lazy<Words> Spanish = new(() => Load("es"));
     private readonly Dictionary<string, string> texts;
+    private bool late;
 
     private Words(string language, Dictionary<string, string> texts)
     {
@@ -128,9 +129,9 @@ public sealed class Words
     {
         foreach (var words in (Lazy<Words>[])[English, Spanish])
         {
-            if (words.IsValueCreated && Late() is { } late)
+            if (words is { IsValueCreated: true, Value.late: false })
             {
-                words.Value.Take(late);
+                words.Value.TakeLate();
             }
         }
     }
@@ -139,23 +140,20 @@ public sealed class Words
     {
         var words = new Words(language, new Dictionary<string, string>(StringComparer.Ordinal));
         words.Take(typeof(Words).Assembly);
-        if (Late() is { } late)
-        {
-            words.Take(late);
-        }
-
+        words.TakeLate();
         return words;
     }
 
-    private static Assembly? Late()
+    private void TakeLate()
     {
         try
         {
-            return Assembly.Load("Rinsewright.LateWords");
+            Take(Assembly.Load("Rinsewright.LateWords"));
+            late = true;
         }
         catch (FileNotFoundException)
         {
-            return null;
+            // Not fetched yet.
         }
     }
 

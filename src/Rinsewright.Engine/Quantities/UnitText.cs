@@ -12,7 +12,7 @@ public static class UnitText
     {
         var trimmed = text.Trim();
         // French degrees are written with a small f; a capital one is a temperature in the wrong field.
-        return (dimension, trimmed) is (Dimension.Hardness, "F" or "°F") ? null
+        return dimension == Dimension.Hardness && (Plain(trimmed) is "f" or "°f") && (trimmed[^1] is 'F' or '℉') ? null
             : Units.Find(trimmed) is { } exact && exact.Dimension == dimension ? exact
             : BySpelling.GetValueOrDefault((dimension, Plain(trimmed)));
     }

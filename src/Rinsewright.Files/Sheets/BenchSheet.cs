@@ -22,20 +22,43 @@ public static class BenchSheet
 {
     /// <summary>Makes the sheet.</summary>
     /// <returns>The PDF file; null while the tool has no answer.</returns>
-    public static byte[]? Make(BenchTool tool, BenchInput input, BenchSheetHead head, SheetOptions options) =>
-        For(tool, input, head, options) is { } model ? SheetPrinter.Print(model, options.Paper, head.At, head.Id) : null;
+    /// <param name="tool">The sum.</param>
+    /// <param name="input">What it is worked with.</param>
+    /// <param name="head">Where and by whom.</param>
+    /// <param name="options">Paper, language, units.</param>
+    /// <param name="usual">Ids of figures that nobody said; null where that is not known: then those that stand at what is usual.</param>
+    public static byte[]? Make(
+        BenchTool tool,
+        BenchInput input,
+        BenchSheetHead head,
+        SheetOptions options,
+        IReadOnlySet<string>? usual = null
+    ) => For(tool, input, head, options, usual) is { } model ? SheetPrinter.Print(model, options.Paper, head.At, head.Id) : null;
 
     /// <summary>The content of the sheet.</summary>
-    public static SheetModel? For(BenchTool tool, BenchInput input, BenchSheetHead head, SheetOptions options)
+    public static SheetModel? For(
+        BenchTool tool,
+        BenchInput input,
+        BenchSheetHead head,
+        SheetOptions options,
+        IReadOnlySet<string>? usual = null
+    )
     {
         var said = new BenchSheetWords(Words.For(options.Language), options.Units);
         return ByHandPlan.Of(input) is { } plan && tool.Id == "by-hand"
                 ? new ByHandSheet(plan, tool.Solve(input).Answer!, head, said).Model()
-            : tool.Solve(input).Answer is { } answer ? Model(tool, BenchShown.Turned(tool, input, options.Units), answer, head, said)
+            : tool.Solve(input).Answer is { } answer ? Model(tool, BenchShown.Turned(tool, input, options.Units), answer, head, said, usual)
             : null;
     }
 
-    private static SheetModel Model(BenchTool tool, BenchInput input, BenchAnswer answer, BenchSheetHead head, BenchSheetWords said)
+    private static SheetModel Model(
+        BenchTool tool,
+        BenchInput input,
+        BenchAnswer answer,
+        BenchSheetHead head,
+        BenchSheetWords said,
+        IReadOnlySet<string>? usual
+    )
     {
         var words = said.Words;
         var name = words[$"bench.{tool.Id}.name"];
@@ -73,7 +96,7 @@ public static class BenchSheet
             new SheetTable(
                 words["sheet.bench.given"],
                 [new SheetColumn(words["sheet.what"], 5), new SheetColumn(words["sheet.bench.value"], 3)],
-                [.. said.Given(tool, input).Select(g => (IReadOnlyList<SheetCell>)[new SheetCell(g.Name), new SheetCell(g.Value)])]
+                [.. said.Given(tool, input, usual).Select(g => (IReadOnlyList<SheetCell>)[new SheetCell(g.Name), new SheetCell(g.Value)])]
             )
         );
         blocks.Add(new SheetHeading(2, words["cli.bench.working"]));
@@ -192,9 +215,9 @@ internal sealed class BenchSheetWords(Words words, UnitDisplay units)
             )
             : "";
 
-    public IReadOnlyList<(string Name, string Value)> Given(BenchTool tool, BenchInput input)
+    public IReadOnlyList<(string Name, string Value)> Given(BenchTool tool, BenchInput input, IReadOnlySet<string>? nobodySaid)
     {
-        var usual = BenchShown.Usual(tool, input).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
+        var usual = nobodySaid ?? BenchShown.Usual(tool, input).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
         return
         [
             .. tool

@@ -65,12 +65,12 @@ public sealed partial class Work(
     /// <summary>Whether the page was left between a change of this proof and its judgement.</summary>
     public async Task<bool> IsUnjudgedAsync(Guid id) => await store.MarkAsync(UnjudgedMark + id) == "1";
 
-    /// <summary>Deletes a proof and queues that; returns it so that it can be brought back.</summary>
+    /// <summary>Deletes a proof and queues that; returns it so that it can be brought back, null where it was not deleted.</summary>
     public async Task<ProofDocument?> DeleteAsync(Guid id)
     {
         var proof = await OpenAsync(id);
         await WriteAsync(id, "delete", null);
-        return proof;
+        return proof?.Version > newest ? null : proof;
     }
 
     /// <summary>A proof; null where it is not on this device.</summary>
@@ -127,9 +127,9 @@ public sealed partial class Work(
             return;
         }
 
-        if (proof is not null && Math.Max(proof.Version, (await OpenAsync(id))?.Version ?? 0) > newest)
+        if (Math.Max(proof?.Version ?? 0, (await OpenAsync(id))?.Version ?? 0) > newest)
         {
-            Trouble = preferences.Words["client.saved.newer"]; // written here it would lose what only a later program knows
+            Trouble = preferences.Words["client.saved.newer"]; // written or brought back here it would lose what only a later program knows
             Changed?.Invoke();
             return;
         }

@@ -12,7 +12,8 @@ public sealed class LateParts(LazyAssemblyLoader loader)
     // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
     private static readonly string[] Screens = ["Rinsewright.LateWords.wasm", "Rinsewright.LateScreens.wasm"];
 
-    private static readonly string[] Drawing = ["Rinsewright.Drawing.wasm"];
+    // What is drawn, read from files or printed has words of its own.
+    private static readonly string[] Drawing = ["Rinsewright.LateWords.wasm", "Rinsewright.Drawing.wasm"];
 
     private static readonly string[] Files = [.. Drawing, "Rinsewright.Files.wasm"];
 
@@ -71,6 +72,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         if (OperatingSystem.IsBrowser())
         {
             await loader.LoadAssembliesAsync(Drawing);
+            Words.LateAreHere();
         }
     }
 
@@ -81,6 +83,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         if (OperatingSystem.IsBrowser())
         {
             await loader.LoadAssembliesAsync(Tables);
+            Words.LateAreHere();
         }
     }
 
@@ -91,6 +94,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         if (OperatingSystem.IsBrowser())
         {
             await loader.LoadAssembliesAsync(Files);
+            Words.LateAreHere();
         }
     }
 
@@ -129,6 +133,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         if (OperatingSystem.IsBrowser())
         {
             await loader.LoadAssembliesAsync(Codes);
+            Words.LateAreHere();
         }
     }
 
@@ -139,6 +144,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         if (OperatingSystem.IsBrowser())
         {
             await loader.LoadAssembliesAsync(Sheets);
+            Words.LateAreHere();
         }
     }
 }

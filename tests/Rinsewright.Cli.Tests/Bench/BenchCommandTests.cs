@@ -58,6 +58,7 @@ public sealed class BenchCommandTests
 
     [Theory]
     [InlineData("--hardness: This is needed", "builder")]
+    [InlineData("--hardness: “ºF” measures something else", "builder", "--hardness", "150 ºF")]
     [InlineData("--hardness: “F” measures something else", "builder", "--hardness", "150 F")]
     [InlineData("--sample: It must be between 0.001 L and 1 L", "titration", "--sample", "0 L")]
     [InlineData("--drops: It must be between 0 and 500", "titration", "--drops", "900")]

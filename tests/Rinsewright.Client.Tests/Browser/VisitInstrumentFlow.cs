@@ -23,7 +23,7 @@ public sealed class VisitInstrumentFlow(BrowserFixture fixture)
         await screen.GoAsync($"machine/{Larkspur}");
         await page.Locator("#begin-visit").ClickAsync();
         await page.Locator("#standing h2").WaitForAsync(new() { Timeout = 120000 });
-        await Assertions.Expect(page.Locator("#asFound-instrument option").First).ToContainTextAsync("gauge");
+        await Assertions.Expect(page.Locator("#asFound-instrument option").First).ToContainTextAsync("Test gauge");
 
         await page.FillAsync("#asFound-rd-ware-surface-temp", "165");
         await page.FillAsync("#asFound-rd-final-rinse-temp", "184");
@@ -31,10 +31,10 @@ public sealed class VisitInstrumentFlow(BrowserFixture fixture)
         await page.Locator("#asFound-rd-rinse-pressure").BlurAsync();
         await Assertions
             .Expect(page.Locator("#found .reading", new() { Has = page.Locator("#asFound-rd-rinse-pressure") }))
-            .ToContainTextAsync("gauge");
+            .ToContainTextAsync("Test gauge");
         await Assertions
             .Expect(page.Locator("#found .reading", new() { Has = page.Locator("#asFound-rd-final-rinse-temp") }))
-            .Not.ToContainTextAsync("gauge");
+            .Not.ToContainTextAsync("Test gauge");
         await Assertions.Expect(page.Locator("#standing h2")).Not.ToHaveTextAsync(screen.Words["client.visit.cannot-be"]);
 
         // An accuracy that cannot be is refused with every field still there to mend it.

@@ -12,6 +12,7 @@ namespace Rinsewright.Client.Tests.Records;
 internal sealed class MemoryStore : IDeviceStore
 {
     private readonly List<(Operation Operation, bool Sending)> outbox = [];
+    private readonly List<string> unsent = [];
     private readonly Dictionary<Guid, string> refused = [];
     private readonly Dictionary<string, string> marks = new(StringComparer.Ordinal);
 
@@ -103,6 +104,7 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task SettleAsync(IReadOnlyList<string> operationIds, string mark, string word)
     {
+        Calls.Add("settled");
         outbox.RemoveAll(o => operationIds.Contains(o.Operation.Id.ToString()));
         if (word.Length > 0)
         {
@@ -162,7 +164,15 @@ internal sealed class MemoryStore : IDeviceStore
         return Task.CompletedTask;
     }
 
-    public Task<string[]> UnsentFilesAsync() => Task.FromResult(Array.Empty<string>());
+    /// <summary>What was called, in order, of what has to be in order.</summary>
+    public List<string> Calls { get; } = [];
+
+    public Task<string[]> UnsentFilesAsync()
+    {
+        string[] now = [.. unsent];
+        unsent.Clear();
+        return Task.FromResult(now);
+    }
 
     /// <summary>Files that were named as not at the office.</summary>
     public IReadOnlyList<string> Wanted { get; private set; } = [];
@@ -188,6 +198,8 @@ internal sealed class MemoryStore : IDeviceStore
     {
         FilesForgotten++;
         Wanted = only ?? Wanted;
+        unsent.AddRange(only ?? []);
+        Calls.Add("wanted");
         return Task.CompletedTask;
     }
 
@@ -266,7 +278,18 @@ internal sealed class MemoryOffice : IOffice
         );
     }
 
-    public Task<int> SendFileAsync(string sha256) => Task.FromResult(Away ? 0 : 201);
+    /// <summary>Files it was sent.</summary>
+    public List<string> Files { get; } = [];
+
+    public Task<int> SendFileAsync(string sha256)
+    {
+        if (!Away)
+        {
+            Files.Add(sha256);
+        }
+
+        return Task.FromResult(Away ? 0 : 201);
+    }
 
     public Task<OfficeAnswer> ChangesAsync(string cursor, string seen) =>
         Task.FromResult(

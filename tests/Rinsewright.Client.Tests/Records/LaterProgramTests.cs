@@ -31,6 +31,10 @@ public sealed class LaterProgramTests
             Assert.Equal(preferences.Words["client.saved.newer"], work.Trouble);
             Assert.Equal((sent, 0), (store.Documents[Id], await store.WaitingAsync()));
         }
+
+        // Deleted it could not be brought back whole.
+        Assert.Null(await work.DeleteAsync(Id));
+        Assert.Equal((sent, 0), (store.Documents[Id], await store.WaitingAsync()));
     }
 
     [Fact]
@@ -43,6 +47,8 @@ public sealed class LaterProgramTests
         await new Synchronizer(store, office, work, preferences, TimeProvider.System).RunAsync();
         Assert.Equal(["ab"], store.Wanted);
         Assert.Equal(0, await store.WaitingAsync());
+        Assert.Equal(["wanted", "settled"], store.Calls.Where(c => c is "wanted" or "settled").Take(2));
+        Assert.Equal(["ab"], office.Files);
     }
 
     private static ProofDocument Proof(int version) =>

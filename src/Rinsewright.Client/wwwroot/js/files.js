@@ -97,7 +97,7 @@ export function kept(sha256) {
 async function fromOffice(sha256) {
   if (!/^[0-9a-f]{64}$/.test(sha256)) return null;
   try {
-    const response = await fetch("api/files/" + sha256);
+    const response = await fetch("api/files/" + sha256, { signal: AbortSignal.timeout(60000) });
     if (!response.ok) return null;
     const bytes = await response.arrayBuffer();
     if ((await hash(bytes)) !== sha256) return null;

@@ -293,7 +293,9 @@ export async function mark(id, value) {
 
 // The office's copies go from this device: documents, their lines, the place in the list of changes. What waits to be sent stays, and so do files.
 export async function forget() {
-  localStorage.removeItem("rinsewright.day"); // what first.js shows of them
+  try {
+    localStorage.removeItem("rinsewright.day"); // what first.js shows of them
+  } catch {} // refused: then nothing was kept there
   const db = await open();
   const transaction = db.transaction(["docs", "list", "marks"], "readwrite", strict);
   const done = finished(transaction);
