@@ -1,8 +1,8 @@
 using System.Text.Json.Serialization;
 using Rinsewright.Contracts;
-using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Drawing.Bench;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
 

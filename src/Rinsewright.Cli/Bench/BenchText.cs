@@ -1,7 +1,7 @@
 using Rinsewright.Contracts;
-using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Drawing.Bench;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
 

@@ -1,5 +1,5 @@
-using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Visits;
+using Rinsewright.Drawing.Bench;
 using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Files.Sheets;

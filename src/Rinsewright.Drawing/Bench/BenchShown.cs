@@ -2,7 +2,7 @@ using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
 
-namespace Rinsewright.Contracts.Bench;
+namespace Rinsewright.Drawing.Bench;
 
 /// <summary>A sum as it is shown: in one system of units, and with what nobody read told apart.</summary>
 public static class BenchShown

@@ -1,13 +1,13 @@
 using System.Text.RegularExpressions;
-using Rinsewright.Contracts.Bench;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Drawing.Bench;
 using Rinsewright.Engine.Bench;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Tests.Shared;
 using Xunit;
 
-namespace Rinsewright.Contracts.Tests.Bench;
+namespace Rinsewright.Drawing.Tests.Bench;
 
 /// <summary>Everything a tool can say has its words, in both languages.</summary>
 public sealed class BenchWordsTests

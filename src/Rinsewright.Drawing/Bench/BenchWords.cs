@@ -3,7 +3,7 @@ using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
 
-namespace Rinsewright.Contracts.Bench;
+namespace Rinsewright.Drawing.Bench;
 
 /// <summary>Words of the Bench that screens and the command line share.</summary>
 public static class BenchWords
