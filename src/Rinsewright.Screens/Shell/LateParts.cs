@@ -65,6 +65,17 @@ public sealed class LateParts(LazyAssemblyLoader loader)
         return found;
     }
 
+    /// <summary>Fetches the words that come late, such as names of sources; nothing where they are here already.</summary>
+    /// <exception cref="HttpRequestException">They are neither on the device nor to be had.</exception>
+    public async Task WordsAsync()
+    {
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Drawing[..1]);
+            Words.LateAreHere();
+        }
+    }
+
     /// <summary>Fetches what draws charts, sections and ware; nothing where it is here already.</summary>
     /// <exception cref="HttpRequestException">It is neither on the device nor to be had.</exception>
     public async Task DrawingAsync()
