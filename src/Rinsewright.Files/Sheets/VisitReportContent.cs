@@ -60,13 +60,18 @@ internal sealed partial class VisitReportContent
             blocks.Add(drawn);
         }
 
-        blocks.Add(
-            new SheetSignatures(
-                [Words["sheet.sign-technician"], Words["sheet.sign-kitchen"]],
-                Words["sheet.sign-name"],
-                Words["sheet.sign-date"]
-            )
-        );
+        // Whoever has signed on the screen needs no line to sign on: with both, the first page stays one page.
+        string[] unsigned =
+        [
+            .. new[] { (Side: SignedFor.Technician, Line: "sheet.sign-technician"), (Side: SignedFor.Kitchen, Line: "sheet.sign-kitchen") }
+                .Where(s => paper.Visit.Signatures.All(n => n.For != s.Side))
+                .Select(s => Words[s.Line]),
+        ];
+        if (unsigned.Length > 0)
+        {
+            blocks.Add(new SheetSignatures(unsigned, Words["sheet.sign-name"], Words["sheet.sign-date"]));
+        }
+
         blocks.Add(new SheetPageBreak());
         AddDetail(blocks);
         return said.Model("visit.sheet.title", blocks);
