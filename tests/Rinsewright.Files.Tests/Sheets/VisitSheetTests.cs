@@ -2,6 +2,7 @@ using PdfSharp.Pdf;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Drawing;
+using Rinsewright.Engine.Visits;
 using Rinsewright.Files.Sheets;
 using Rinsewright.Knowledge;
 using Rinsewright.Tests.Shared;
@@ -53,6 +54,27 @@ public sealed class VisitSheetTests
         Assert.Contains(detail, Flat(pdf.Pages[1]), StringComparison.Ordinal);
         Assert.InRange(pdf.PageCount, 2, 5);
         Assert.DoesNotContain(All(pdf), t => t == '[' || t == '{');
+    }
+
+    [Fact] // with lines to sign on as well, a full first page ran over to a second that held nothing else
+    public void Whoever_has_signed_gets_no_line_to_sign_on()
+    {
+        var paper = Papers.Value.Values.First(p => p.Visit.Signatures.Count == 2);
+        var unsigned = paper with { Visit = paper.Visit with { Signatures = [] } };
+        var technician = paper with
+        {
+            Visit = paper.Visit with { Signatures = [.. paper.Visit.Signatures.Where(s => s.For == SignedFor.Technician)] },
+        };
+
+        Assert.Equal(0, Lines(paper));
+        Assert.Equal(1, Lines(technician));
+        Assert.Equal(2, Lines(unsigned));
+
+        static int Lines(VisitPaper paper)
+        {
+            using var pdf = PdfText.Open(VisitSheet.Report(paper, new SheetOptions(Paper.Letter, "en")));
+            return Flat(pdf.Pages[0]).Split("name and signature").Length - 1;
+        }
     }
 
     [Theory]
