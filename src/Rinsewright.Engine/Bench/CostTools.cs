@@ -137,7 +137,7 @@ internal static class CostTools
                 var extra = (drum.InGram / lasted.Value) - detergent.InGram;
                 working
                     .Gives("usedAgainstShould", Ratio.FromFraction(over).In(Units.Percent), 0)
-                    .Gives("extraPerDay", new Amount(extra, Units.Gram), 0)
+                    .Gives(extra >= 0 ? "extraPerDay" : "lessPerDay", new Amount(Math.Abs(extra), Units.Gram), 0)
                     .Gives("strengthInstead", new Amount(strength.InGramPerLitre * over, Units.GramPerLitre), 2)
                     .By("B3", "mass balance", $"{drum.InGram:0} g / {lasted.Value:0.0} d − {detergent.InGram:0} g = {extra:0} g/d")
                     .Note(

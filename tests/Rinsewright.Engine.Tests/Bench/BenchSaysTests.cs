@@ -23,6 +23,8 @@ public sealed class BenchSaysTests
 
         Equal(answer, "usedAgainstShould", 73.5, 0.05);
         Equal(answer, "strengthInstead", 0.88, 0.005);
+        // 612 g should go a day, 3600 / 8 = 450 did.
+        Equal(answer, "lessPerDay", 162, 0.01);
         Assert.DoesNotContain(answer.Results, r => r.Id is "waterInstead" or "racksInstead");
         Assert.Contains(answer.Notes, n => n.Key == "bench.note.too-little-used");
     }
