@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Shell;
+using Rinsewright.Client.Tests.Records.Simulation;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
@@ -51,44 +52,5 @@ public sealed class LaterProgramTests
         Assert.Equal(["ab"], office.Files);
     }
 
-    private static ProofDocument Proof(int version) =>
-        new(
-            Id,
-            version,
-            "Larkspur",
-            "Two-tank rack conveyor",
-            "Ines Calloway",
-            new DateTimeOffset(2026, 11, 20, 9, 0, 0, TimeSpan.Zero),
-            new ProofRequest(),
-            new ProofReport(
-                ProofReport.CurrentSchema,
-                null,
-                0,
-                0,
-                [],
-                [],
-                [],
-                [],
-                [],
-                [],
-                "undetermined",
-                [],
-                [],
-                [],
-                [],
-                new TermsDto(
-                    "multitankConveyor",
-                    "hotWater",
-                    "fda-food-code",
-                    "FDA Food Code",
-                    "2022",
-                    null,
-                    new AmountDto(3, "[degF]"),
-                    false,
-                    null,
-                    null
-                )
-            ),
-            []
-        );
+    private static ProofDocument Proof(int version) => Histories.Proof(Id) with { Version = version };
 }

@@ -146,7 +146,8 @@ internal static class Histories
         }
     }
 
-    private static ProofDocument Proof(Guid id) =>
+    /// <summary>An invented proof with everything a document must have.</summary>
+    public static ProofDocument Proof(Guid id) =>
         new(
             id,
             1,
