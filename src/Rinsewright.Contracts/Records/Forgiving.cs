@@ -44,13 +44,7 @@ public static class Forgiving
                 continue;
             }
 
-            // Short words leave no room for slips: "bar" is not "bay".
-            var most = wanted.Length switch
-            {
-                < 4 => 0,
-                < 8 => 1,
-                _ => 2,
-            };
+            var most = MostSlips(wanted);
             var best = most + 1;
             foreach (var word in words)
             {
@@ -94,8 +88,17 @@ public static class Forgiving
         return hash;
     }
 
+    /// <summary>Most slips that still find a word; short ones leave no room for any: "bar" is not "bay".</summary>
+    internal static int MostSlips(string wanted) =>
+        wanted.Length switch
+        {
+            < 4 => 0,
+            < 8 => 1,
+            _ => 2,
+        };
+
     // Letters too many, too few, wrong or swapped with the next between what is wanted and the beginning of a word; no more than enough to know.
-    private static int Slips(string wanted, string word, int enough)
+    internal static int Slips(string wanted, string word, int enough)
     {
         if (word.Length < wanted.Length - enough)
         {

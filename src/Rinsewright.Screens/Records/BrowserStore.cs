@@ -26,6 +26,10 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<string> LastVisitsAsync() => module.GetAsync<string>("lastVisits");
 
     /// <inheritdoc/>
+    public Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named) =>
+        module.GetAsync<string[]>("dayLines", until, standings, named);
+
+    /// <inheritdoc/>
     public Task<string[]> ReadForChangeAsync(Guid id) => module.GetAsync<string[]>("readForChange", id);
 
     /// <inheritdoc/>

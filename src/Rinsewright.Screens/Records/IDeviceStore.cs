@@ -18,6 +18,15 @@ public interface IDeviceStore
     /// <summary>The lines of the visits that say how machines stand: of each machine the last that was judged, and the last on which something was proved. A store may give more of them.</summary>
     Task<string> LastVisitsAsync();
 
+    /// <summary>
+    /// The lines a day is made of: kitchens where a visit is due, something is open, a machine was left with one of some standings, or that are named; and the visits of the latter two that say how machines
+    /// stand. A store may give more of both.
+    /// </summary>
+    /// <param name="until">Last day something is due, as <c>2026-12-03</c>.</param>
+    /// <param name="standings">Standings in small letters.</param>
+    /// <param name="named">Kitchens.</param>
+    Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named);
+
     /// <summary>A document of fields (empty where it is not here) and the last operation on it that has not left the device (empty for none).</summary>
     Task<string[]> ReadForChangeAsync(Guid id);
 

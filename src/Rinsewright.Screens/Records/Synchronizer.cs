@@ -35,6 +35,9 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     /// <summary>When everything was last sent.</summary>
     public DateTimeOffset? SentAt { get; private set; }
 
+    /// <summary>Documents that came from the office, or went with its copies, since the page was opened; rises whenever any did.</summary>
+    public int Arrived { get; private set; }
+
     /// <summary>How many changes were queued again because the office was restored from an older copy; 0 while it never was.</summary>
     public int QueuedAgain { get; private set; }
 
@@ -201,6 +204,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
 
             if (changes.Restarted && !preferences.MayWrite)
             {
+                Arrived++;
                 await store.ForgetAsync(); // other kitchens than before: what this account no longer sees goes
             }
             else if (changes.Restarted)
@@ -218,6 +222,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             var items = page.RootElement.GetProperty("items");
             for (var i = 0; i < changes.Items.Count; i++)
             {
+                Arrived++;
                 await work.TakeOverAsync(
                     changes.Items[i],
                     changes.Items[i].Proof is null ? null : items[i].GetProperty("proof").GetRawText()

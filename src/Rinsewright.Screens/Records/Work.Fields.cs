@@ -20,6 +20,10 @@ public sealed partial class Work
     /// <summary>The lines of the visits that say how machines stand (<see cref="IDeviceStore.LastVisitsAsync"/>).</summary>
     public Task<string> LastVisitsAsync() => store.LastVisitsAsync();
 
+    /// <summary>The lines a day is made of (<see cref="IDeviceStore.DayLinesAsync"/>).</summary>
+    public Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named) =>
+        store.DayLinesAsync(until, standings, named);
+
     /// <summary>A document of fields; null where it is not on this device.</summary>
     public async Task<FieldDocument?> OpenFieldsAsync(Guid id) =>
         (await store.ReadForChangeAsync(id))[0] is { Length: > 0 } json ? Read(json) : null;

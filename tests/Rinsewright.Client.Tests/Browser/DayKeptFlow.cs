@@ -71,6 +71,53 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         }
 
         await SameAsync();
+        await DayLinesAsync();
+
+        // A day has the kitchens where something is due or open, machines were left badly, or that are named; and of those machines what tells how they stand.
+        async Task DayLinesAsync()
+        {
+            RecordLine[] places =
+            [
+                .. Enumerable
+                    .Range(0, 40)
+                    .Select(i => new RecordLine
+                    {
+                        Id = i < kitchens.Length ? kitchens[i] : Id(random),
+                        Kind = Kinds.Kitchen,
+                        Name = $"{i}",
+                        NextVisit = random.Next(3) == 0 ? null : new DateOnly(2026, 12, random.Next(1, 31)),
+                        Open = random.Next(8) == 0 ? 1 : 0,
+                    }),
+            ];
+            foreach (var place in places)
+            {
+                await page.EvaluateAsync(
+                    "async ([id, line]) => await (await import('/js/store.js')).save(id, JSON.stringify(JSON.parse(line)[0]), '{}', null)",
+                    new[] { $"{place.Id}", JsonSerializer.Serialize([place], ClientJson.Default.RecordLineArray) }
+                );
+            }
+
+            var named = places.First(p => p.Open == 0 && p.NextVisit is null && !kitchens.Contains(p.Id)).Id;
+            var json = await page.EvaluateAsync<string[]>(
+                "async (named) => await (await import('/js/store.js')).dayLines('2026-12-08', ['stopuse', 'notsanitary'], [named])",
+                $"{named}"
+            );
+            var given = JsonSerializer.Deserialize(json[0], ClientJson.Default.RecordLineArray)!.Select(k => k.Id).ToHashSet();
+            var visits = JsonSerializer.Deserialize(json[1], ClientJson.Default.RecordLineArray)!;
+            Assert.All(kitchens, k => Assert.Equal(KitchenState.Of([], Of(lines, k)).Bad, KitchenState.Of([], Of(visits, k)).Bad));
+            foreach (var place in places)
+            {
+                var bad = KitchenState.Of([], Of(lines, place.Id)).Bad.Count > 0;
+                if (place.Open > 0 || place.NextVisit <= new DateOnly(2026, 12, 8) || bad || place.Id == named)
+                {
+                    Assert.Contains(place.Id, given);
+                }
+                else if (!kitchens.Contains(place.Id)) // of those visited more may be given
+                {
+                    Assert.DoesNotContain(place.Id, given);
+                }
+            }
+        }
 
         async Task SameAsync()
         {

@@ -44,6 +44,9 @@ internal sealed class MemoryStore : IDeviceStore
 
     public Task<string> LastVisitsAsync() => ListAsync(Kinds.Visit);
 
+    public async Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named) =>
+        [await ListAsync(Kinds.Kitchen), await ListAsync(Kinds.Visit)];
+
     public Task<string[]> ReadForChangeAsync(Guid id)
     {
         var last = outbox.LastOrDefault(o => o.Operation.DocumentId == id);

@@ -145,10 +145,21 @@ export async function list(kind) {
   return JSON.stringify(await wait(db.transaction("list").objectStore("list").index("kind").getAll(kind)));
 }
 
+const visitLine = ({ id, name, about, machine, at, kitchen, deleted }) => ({ id, name, about, machine, at, kitchen, deleted });
+
 export async function lastVisits() {
   const db = await open();
-  const lasts = await wait(db.transaction("list").objectStore("list").index("last").getAll());
-  return JSON.stringify(lasts.map(({ id, name, about, machine, at, kitchen, deleted }) => ({ id, name, about, machine, at, kitchen, deleted })));
+  return JSON.stringify((await wait(db.transaction("list").objectStore("list").index("last").getAll())).map(visitLine));
+}
+
+export async function dayLines(until, standings, named) {
+  const db = await open();
+  const list = db.transaction("list").objectStore("list");
+  const [kitchens, lasts] = await Promise.all([wait(list.index("kind").getAll("kitchen")), wait(list.index("last").getAll())]);
+  const wanted = new Set(named);
+  for (const { about, kitchen } of lasts) if (standings.includes(about?.toLowerCase())) wanted.add(kitchen);
+  const due = ({ id, open, nextVisit }) => open || nextVisit <= until || wanted.has(id);
+  return [kitchens.filter(due), lasts.filter(({ kitchen }) => wanted.has(kitchen)).map(visitLine)].map((lines) => JSON.stringify(lines));
 }
 
 // A document of fields with the last operation on it that has not left: that one may still be replaced.

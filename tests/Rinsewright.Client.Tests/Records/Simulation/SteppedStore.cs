@@ -30,6 +30,9 @@ internal sealed class SteppedStore(World world, KeptStore kept, ProgramVersion p
 
     public Task<string> LastVisitsAsync() => ListAsync(Kinds.Visit);
 
+    public async Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named) =>
+        [await ListAsync(Kinds.Kitchen), await ListAsync(Kinds.Visit)];
+
     public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>
         StepAsync(() => kept.TakeOver(documentId, Written(documentJson)));
 
