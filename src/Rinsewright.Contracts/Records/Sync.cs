@@ -29,7 +29,14 @@ public sealed record OperationResults(
 /// <param name="Cursor">Ask for what comes after this.</param>
 /// <param name="More">Whether there is more now.</param>
 /// <param name="Restarted">The cursor sent was not of this store (another database, or one restored from a backup): these are from the start.</param>
-public sealed record Changes(IReadOnlyList<Change> Items, string Cursor, bool More, bool Restarted);
+/// <param name="WantedFiles">Files that documents name and the store does not have: the device that keeps one sends it again. Null for none.</param>
+public sealed record Changes(
+    IReadOnlyList<Change> Items,
+    string Cursor,
+    bool More,
+    bool Restarted,
+    IReadOnlyList<string>? WantedFiles = null
+);
 
 /// <summary>One document as it now stands.</summary>
 /// <param name="DocumentId">Document.</param>

@@ -1,7 +1,9 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Rinsewright.Contracts.Machines;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Machines;
+using Rinsewright.Engine.Quantities;
 
 namespace Rinsewright.Contracts.Visits;
 
@@ -51,9 +53,20 @@ public static class VisitFile
                 "began",
                 "absent; a moment such as 2026-11-24T09:10:00-07:00"
             ),
-            _ => document,
+            _ => document with
+            {
+                Readings = Each(document.Readings, r => r is { Value: { } v } && WasAcidity(r.Kind, v) ? r with { Value = Rise(v) } : r),
+                Earlier = Each(document.Earlier, e => e is { Value: { } v } && WasAcidity(e.Kind, v) ? e with { Value = Rise(v) } : e),
+            },
         };
     }
+
+    // Visits of before the difference of two pH had a unit of its own.
+    private static bool WasAcidity(string kind, AmountDto value) => kind == "rd-carryover-ph" && value.Unit == Units.PH.Ucum;
+
+    private static AmountDto Rise(AmountDto value) => value with { Unit = Units.PHDifference.Ucum };
+
+    private static IReadOnlyList<T>? Each<T>(IReadOnlyList<T>? items, Func<T, T> renew) => items is null ? null : [.. items.Select(renew)];
 
     /// <summary>Writes a visit so that <see cref="Read"/> gives it back.</summary>
     public static string Write(VisitDocument document) => JsonSerializer.Serialize(document, Plain.VisitDocument);

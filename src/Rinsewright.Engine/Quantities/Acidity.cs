@@ -1,6 +1,6 @@
 namespace Rinsewright.Engine.Quantities;
 
-/// <summary>Acidity on the pH scale, a logarithm: neither added nor scaled. <c>default</c> is pH 0, a legal value: a missing reading is absent, never a default one.</summary>
+/// <summary>Acidity on the pH scale, a logarithm: neither added nor scaled; two have a difference. <c>default</c> is pH 0, a legal value: a missing reading is absent, never a default one.</summary>
 public readonly record struct Acidity : IQuantity<Acidity>
 {
     private readonly double si;
@@ -21,6 +21,9 @@ public readonly record struct Acidity : IQuantity<Acidity>
 
     /// <inheritdoc/>
     public Amount In(Unit unit) => Guard.In(si, unit, Dimension);
+
+    /// <summary>How much higher one lies on the scale than the other.</summary>
+    public static AcidityDifference operator -(Acidity left, Acidity right) => AcidityDifference.FromPH(left.InPH - right.InPH);
 
     /// <summary>Less.</summary>
     public static bool operator <(Acidity left, Acidity right) => left.si < right.si;

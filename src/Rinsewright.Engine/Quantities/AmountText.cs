@@ -106,7 +106,14 @@ public static class AmountText
         var typed = text[from..end];
         if (typed.Length == 0)
         {
-            unit = assumed ?? (dimension == Dimension.Acidity ? Units.PH : null);
+            unit =
+                assumed
+                ?? dimension switch
+                {
+                    Dimension.Acidity => Units.PH,
+                    Dimension.AcidityDifference => Units.PHDifference,
+                    _ => null,
+                };
             return unit is null ? new ParseProblem("amount.no-unit", text.Trim(), 0) : null;
         }
 

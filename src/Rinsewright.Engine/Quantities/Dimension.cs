@@ -63,6 +63,9 @@ public enum Dimension
     /// <summary>Acidity on the pH scale.</summary>
     Acidity,
 
+    /// <summary>The difference of two acidities on the pH scale.</summary>
+    AcidityDifference,
+
     /// <summary>Electric current.</summary>
     ElectricCurrent,
 

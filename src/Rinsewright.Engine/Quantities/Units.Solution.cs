@@ -134,6 +134,9 @@ public static partial class Units
     /// <summary>pH.</summary>
     public static readonly Unit PH = new("[pH]", "pH", Dimension.Acidity, 1, 1, 0, 1);
 
+    /// <summary>Difference of two pH, as of water that ran off ware and the water supplied.</summary>
+    public static readonly Unit PHDifference = new("[pH]{difference}", "pH", Dimension.AcidityDifference, 1, 1, 0, 1);
+
     private static Unit[] Solutions() =>
         [
             GramPerLitre,
@@ -153,5 +156,6 @@ public static partial class Units
             MicrosiemensPerCentimetre,
             MillisiemensPerCentimetre,
             PH,
+            PHDifference,
         ];
 }

@@ -21,6 +21,9 @@ public sealed record TypedRange(Amount Least, Amount Most, Amount? UsualLeast = 
     private static readonly TypedRange Pressure = new(new(0, Units.Psi), new(200, Units.Psi), new(4, Units.Psi), new(100, Units.Psi));
     private static readonly TypedRange Concentration = new(new(0, Units.MilligramPerLitre), new(2000, Units.MilligramPerLitre));
     private static readonly TypedRange PH = new(new(0, Units.PH), new(14, Units.PH));
+
+    // Alkali carried over raises it by a few; acid left on ware lowers it. A pH itself, typed where its rise is asked for, lies outside.
+    private static readonly TypedRange PHDifference = new(new(-4, Units.PHDifference), new(5, Units.PHDifference));
     private static readonly TypedRange Hardness = new(new(0, Units.HardnessMilligramPerLitre), new(3000, Units.HardnessMilligramPerLitre));
     private static readonly TypedRange Time = new(new(0, Units.Second), new(3600, Units.Second));
 
@@ -40,6 +43,7 @@ public sealed record TypedRange(Amount Least, Amount Most, Amount? UsualLeast = 
             Dimension.GaugePressure => Pressure,
             Dimension.MassConcentration => Concentration,
             Dimension.Acidity => PH,
+            Dimension.AcidityDifference => PHDifference,
             Dimension.Hardness => Hardness,
             Dimension.Duration => Time,
             _ => null,

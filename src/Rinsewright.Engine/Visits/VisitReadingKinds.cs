@@ -82,7 +82,7 @@ public static class VisitReadingKinds
         new("rd-detergent", Units.GramPerLitre, AcceptanceArea.Chemistry, UsualScale: 10),
         new("rd-rinse-additive", Units.Millilitre, AcceptanceArea.Chemistry),
         new("rd-sanitizer", Units.MilligramPerLitre, AcceptanceArea.Chemistry, MeasuringPoint.SanitizingSolution),
-        new("rd-carryover-ph", Units.PH),
+        new("rd-carryover-ph", Units.PHDifference),
         new("rd-power-rinse-alkalinity", Units.Percent),
         new("rd-hardness", Units.GrainPerGallon),
         new("rd-softened-hardness", Units.GrainPerGallon),

@@ -54,13 +54,8 @@ internal sealed class VisitInspectorContent
         blocks.AddRange([
             new SheetParagraph(words["visit.sheet.inspector-note"], Small: true),
             new SheetParagraph(words["sheet.sources-note"], Small: true),
-            new SheetHeading(2, words["visit.sheet.signatures"]),
-            new SheetSignatures(
-                [words["sheet.sign-technician"], words["sheet.sign-kitchen"]],
-                words["sheet.sign-name"],
-                words["sheet.sign-date"]
-            ),
         ]);
+        blocks.AddRange(new VisitSignatureBlocks(paper, said).Blocks());
         return said.Model("visit.sheet.inspector", blocks);
     }
 

@@ -52,26 +52,8 @@ internal sealed partial class VisitReportContent
                 ),
                 Bold: true
             ),
-            new SheetHeading(2, Words["visit.sheet.signatures"]),
         ];
-        blocks.AddRange(Signed());
-        if (Drawn() is { } drawn)
-        {
-            blocks.Add(drawn);
-        }
-
-        // Whoever has signed on the screen needs no line to sign on: with both, the first page stays one page.
-        string[] unsigned =
-        [
-            .. new[] { (Side: SignedFor.Technician, Line: "sheet.sign-technician"), (Side: SignedFor.Kitchen, Line: "sheet.sign-kitchen") }
-                .Where(s => paper.Visit.Signatures.All(n => n.For != s.Side))
-                .Select(s => Words[s.Line]),
-        ];
-        if (unsigned.Length > 0)
-        {
-            blocks.Add(new SheetSignatures(unsigned, Words["sheet.sign-name"], Words["sheet.sign-date"]));
-        }
-
+        blocks.AddRange(new VisitSignatureBlocks(paper, said).Blocks());
         blocks.Add(new SheetPageBreak());
         AddDetail(blocks);
         return said.Model("visit.sheet.title", blocks);
@@ -197,49 +179,4 @@ internal sealed partial class VisitReportContent
             : open.Count <= MostOpen ? open
             : [.. open.Take(MostOpen), Words.Say("sheet.more", ("count", Words.Number(open.Count - MostOpen, 0)))];
     }
-
-    // Both in one drawing, side by side, each under its name above.
-    private SheetFigure? Drawn()
-    {
-        const double Apart = 40;
-        var marks = new List<SceneMark>();
-        var names = new List<string>();
-        foreach (var signature in paper.Visit.Signatures.OrderBy(s => s.For))
-        {
-            if (signature.Strokes is not { Length: > 0 } strokes)
-            {
-                continue;
-            }
-
-            var left = signature.For == SignedFor.Technician ? 0 : SignatureStrokes.Width + Apart;
-            names.Add(signature.Name);
-            marks.AddRange(
-                SignatureStrokes
-                    .Read(strokes, "strokes")
-                    .Where(s => s.Count > 1)
-                    .Select(s => new SceneLine("trace", [.. s.Select(p => new ScenePoint(left + p.X, p.Y))]))
-            );
-        }
-
-        return marks.Count == 0
-            ? null
-            : new SheetFigure(
-                new Scene(
-                    (2 * SignatureStrokes.Width) + Apart,
-                    SignatureStrokes.Height,
-                    Words["visit.sheet.signatures"],
-                    string.Join(", ", names),
-                    marks,
-                    []
-                ),
-                Words["visit.sheet.by-finger"]
-            );
-    }
-
-    private IEnumerable<SheetBlock> Signed() =>
-        paper
-            .Visit.Signatures.OrderBy(s => s.For)
-            .Select(s => new SheetParagraph(
-                Words.Say("visit.sheet.signed", ("side", said.Capital(s.For)), ("name", s.Name), ("date", VisitSheetWords.Moment(s.At)))
-            ));
 }

@@ -63,8 +63,8 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<string[]> RefusedAsync(bool again) => module.GetAsync<string[]>("refused", again);
 
     /// <inheritdoc/>
-    public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>
-        module.CallAsync("takeOver", documentId, lineJson, documentJson);
+    public Task<bool> TakeOverAsync(IReadOnlyList<string?[]> documents, string from, string to) =>
+        module.GetAsync<bool>("takeOver", documents, from, to);
 
     /// <inheritdoc/>
     public Task<string?> MarkAsync(string id, string? value = null) => module.GetAsync<string?>("mark", id, value);
@@ -76,10 +76,11 @@ public sealed class BrowserStore(IJSRuntime js) : IDeviceStore
     public Task<string[]> UnsentFilesAsync() => module.GetAsync<string[]>("unsentFiles");
 
     /// <inheritdoc/>
-    public Task<bool> QueueAsync(Guid documentId, string operationJson) => module.GetAsync<bool>("queue", documentId, operationJson);
+    public Task<bool?> QueueAsync(Guid documentId, string operationJson, string expected) =>
+        module.GetAsync<bool?>("queue", documentId, operationJson, expected);
 
     /// <inheritdoc/>
-    public Task ForgetSentFilesAsync(IReadOnlyList<string>? only = null) => module.CallAsync("forgetSentFiles", only);
+    public Task<bool> ForgetSentFilesAsync(IReadOnlyList<string>? only = null) => module.GetAsync<bool>("forgetSentFiles", only);
 }
 
 /// <summary>The office over the browser's fetch.</summary>

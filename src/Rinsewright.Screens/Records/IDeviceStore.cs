@@ -59,8 +59,15 @@ public interface IDeviceStore
     /// <param name="again">Lets it be taken once more.</param>
     Task<string[]> RefusedAsync(bool again);
 
-    /// <summary>Takes over what the office has (nulls: it was deleted), unless a change made here waits; looked up and written in one transaction.</summary>
-    Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson);
+    /// <summary>
+    /// Takes over whole documents as the office has them, each unless a change made here waits, and the place reached; all in one transaction. Where this is no longer the place that was asked from, because
+    /// another tab was faster, nothing is written: what was given may be older than what stands here, and nothing would ever say so.
+    /// </summary>
+    /// <param name="documents">Id, line and document of each; line and document null where it was deleted.</param>
+    /// <param name="from">Place asked from; empty for the start.</param>
+    /// <param name="to">Place reached.</param>
+    /// <returns>Whether it was written; if not, ask again.</returns>
+    Task<bool> TakeOverAsync(IReadOnlyList<string?[]> documents, string from, string to);
 
     /// <summary>A small remembered text, such as the cursor; null where there is none.</summary>
     Task<string?> MarkAsync(string id, string? value = null);
@@ -72,12 +79,16 @@ public interface IDeviceStore
     Task<string[]> UnsentFilesAsync();
 
     /// <summary>Queues an operation whose values stand here already. One that waits already is not queued twice, nor a whole document behind a change of it that waits.</summary>
-    /// <returns>Whether it was queued.</returns>
-    Task<bool> QueueAsync(Guid documentId, string operationJson);
+    /// <param name="documentId">Document.</param>
+    /// <param name="operationJson">The operation.</param>
+    /// <param name="expected">The document it was made of. Where another stands by now nothing is queued: what was typed over must not go out again.</param>
+    /// <returns>Whether it was queued; null where another document stands: read again.</returns>
+    Task<bool?> QueueAsync(Guid documentId, string operationJson, string expected);
 
     /// <summary>Takes files for ones that the office does not have.</summary>
     /// <param name="only">Their SHA-256; null for every file.</param>
-    Task ForgetSentFilesAsync(IReadOnlyList<string>? only = null);
+    /// <returns>Whether any is kept here and had been sent.</returns>
+    Task<bool> ForgetSentFilesAsync(IReadOnlyList<string>? only = null);
 }
 
 /// <summary>Answer of the office.</summary>

@@ -204,8 +204,9 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
 
             if (changes.Restarted && !preferences.MayWrite)
             {
-                Arrived++;
                 await store.ForgetAsync(); // other kitchens than before: what this account no longer sees goes
+                Arrived++;
+                cursor = "";
             }
             else if (changes.Restarted)
             {
@@ -220,16 +221,18 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
 
             using var page = JsonDocument.Parse(answer.Text);
             var items = page.RootElement.GetProperty("items");
-            for (var i = 0; i < changes.Items.Count; i++)
+            List<(Change, string?)> given =
+            [
+                .. changes.Items.Select((c, i) => (c, c.Proof is null ? null : items[i].GetProperty("proof").GetRawText())),
+            ];
+            var taken = await work.TakeOverAsync(given, cursor, changes.Cursor);
+            Arrived += taken ? given.Count : 1; // only now: who reads meanwhile reads once more
+            again |= changes.WantedFiles is { Count: > 0 } wanted && await store.ForgetSentFilesAsync(wanted);
+            if (!taken)
             {
-                Arrived++;
-                await work.TakeOverAsync(
-                    changes.Items[i],
-                    changes.Items[i].Proof is null ? null : items[i].GetProperty("proof").GetRawText()
-                );
+                continue;
             }
 
-            await store.MarkAsync(CursorMark, changes.Cursor);
             if (!changes.More)
             {
                 return true;

@@ -17,33 +17,38 @@ public sealed partial class Work
         {
             foreach (var line in JsonSerializer.Deserialize(await store.ListAsync(kind), ClientJson.Default.RecordLineArray) ?? [])
             {
-                if (await OpenFieldsAsync(line.Id) is { } document)
-                {
-                    foreach (
-                        var operation in document.MissingAt(
-                            office.GetValueOrDefault(line.Id)?.Document ?? FieldDocument.Empty(line.Id, kind),
-                            preferences.Settings.Device
-                        )
-                    )
-                    {
-                        queued += await QueueAsync(operation) ? 1 : 0;
-                    }
-                }
+                queued += await QueueMissingAsync(
+                    async () => (await store.ReadForChangeAsync(line.Id))[0],
+                    text =>
+                        Read(text)!
+                            .MissingAt(
+                                office.GetValueOrDefault(line.Id)?.Document ?? FieldDocument.Empty(line.Id, kind),
+                                preferences.Settings.Device
+                            )
+                            .Select(o => (o.DocumentId, JsonSerializer.Serialize(o, ContractsJson.Default.Operation)))
+                );
             }
         }
 
         foreach (var line in await ListAsync())
         {
-            if (
-                await store.ReadAsync(line.Id) is { } text
-                && JsonSerializer.Deserialize(text, ContractsJson.Default.ProofDocument) is { } proof
-                && Missing(proof, office.GetValueOrDefault(line.Id)) is { } operation
-            )
-            {
-                // As it stands here: of a later program's there may be more in it than this one knows.
-                var json = JsonSerializer.Serialize(operation with { Proof = null }, ContractsJson.Default.Operation);
-                queued += await store.QueueAsync(line.Id, $"{json[..^1]},\"proof\":{text}}}") ? 1 : 0;
-            }
+            queued += await QueueMissingAsync(
+                async () => await store.ReadAsync(line.Id) ?? "",
+                text =>
+                {
+                    if (
+                        Missing(JsonSerializer.Deserialize(text, ContractsJson.Default.ProofDocument)!, office.GetValueOrDefault(line.Id))
+                        is not { } o
+                    )
+                    {
+                        return [];
+                    }
+
+                    // As it stands here: of a later program's there may be more in it than this one knows.
+                    var json = JsonSerializer.Serialize(o with { Proof = null }, ContractsJson.Default.Operation);
+                    return [(line.Id, $"{json[..^1]},\"proof\":{text}}}")];
+                }
+            );
         }
 
         await store.ForgetSentFilesAsync();
@@ -51,8 +56,28 @@ public sealed partial class Work
         return queued;
     }
 
-    private Task<bool> QueueAsync(Operation operation) =>
-        store.QueueAsync(operation.DocumentId, JsonSerializer.Serialize(operation, ContractsJson.Default.Operation));
+    // Of a document that is written meanwhile what was read is queued no more: it is read again.
+    private async Task<int> QueueMissingAsync(Func<Task<string>> read, Func<string, IEnumerable<(Guid Document, string Operation)>> missing)
+    {
+        var queued = 0;
+        for (var same = false; !same; )
+        {
+            same = true;
+            var text = await read();
+            foreach (var (document, operation) in text.Length > 0 ? missing(text) : [])
+            {
+                if (await store.QueueAsync(document, operation, text) is not { } added)
+                {
+                    same = false;
+                    break;
+                }
+
+                queued += added ? 1 : 0;
+            }
+        }
+
+        return queued;
+    }
 
     // Older than any later change of somebody else, and just later than what the office was put back to.
     private Operation? Missing(ProofDocument proof, Change? change) =>

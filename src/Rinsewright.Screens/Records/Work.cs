@@ -85,19 +85,31 @@ public sealed partial class Work(
             ),
         ];
 
-    /// <summary>Takes over what the office has, unless a change made here still waits.</summary>
-    /// <param name="change">What it has.</param>
-    /// <param name="asSent">Its proof as it came: a program that is older than its writer does not know everything in it, and keeps it.</param>
-    public async Task TakeOverAsync(Change change, string? asSent = null)
+    /// <summary>Takes over a page of what the office has, each document unless a change made here still waits, and the place reached.</summary>
+    /// <param name="page">What it has, with its proof as it came: a program that is older than its writer does not know everything in it, and keeps it.</param>
+    /// <param name="from">Place asked from.</param>
+    /// <param name="to">Place reached.</param>
+    /// <returns>Whether it was; not where another tab has fetched meanwhile, and what was given may be older than what stands here.</returns>
+    public async Task<bool> TakeOverAsync(IReadOnlyList<(Change Change, string? AsSent)> page, string from, string to)
     {
-        if (change.Document is { } document)
+        List<string?[]> whole = [];
+        foreach (var (change, asSent) in page)
         {
-            await JoinAsync(document);
-            return;
+            if (change.Document is { } document)
+            {
+                await JoinAsync(document); // field by field the later stands, in whatever order they come
+            }
+            else if (change.Proof is { } proof)
+            {
+                whole.Add([$"{change.DocumentId}", Line(proof), asSent ?? Text(proof)]);
+            }
+            else
+            {
+                whole.Add([$"{change.DocumentId}", null, null]);
+            }
         }
 
-        var proof = change.Proof;
-        await store.TakeOverAsync(change.DocumentId, proof is null ? null : Line(proof), proof is null ? null : asSent ?? Text(proof));
+        return await store.TakeOverAsync(whole, from, to);
     }
 
     /// <summary>Counts again what waits; where the device lets nothing be kept, says so in <see cref="Refused"/>.</summary>

@@ -38,6 +38,8 @@ public static class ServerHost
         builder.Services.AddOpenApi(OpenApiText.Set);
         builder.Services.AddStore(settings);
         builder.Services.AddSingleton<OriginalFiles>();
+        builder.Services.AddSingleton<LostFiles>();
+        builder.Services.AddHostedService(s => s.GetRequiredService<LostFiles>());
         builder.Services.AddScoped<OperationLog>();
         builder.Services.AddScoped<ProofStore>();
         builder.Services.AddScoped<ChangeFeed>();

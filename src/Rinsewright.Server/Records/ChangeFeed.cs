@@ -7,7 +7,7 @@ using Rinsewright.Server.Storage;
 namespace Rinsewright.Server.Records;
 
 /// <summary>Hands out changes by cursor. A kitchen's account gets the documents of its kitchens, and of what left them no more than that it is gone.</summary>
-public sealed class ChangeFeed(AppDb db, Caller caller)
+public sealed class ChangeFeed(AppDb db, Caller caller, LostFiles lost)
 {
     /// <summary>Documents handed out at once.</summary>
     public const int ChangesPerPage = 50;
@@ -49,7 +49,8 @@ public sealed class ChangeFeed(AppDb db, Caller caller)
             [.. page.Select(c => c.Change)],
             await ChangeCursor.AfterAsync(db, store, last, ct) + (scope.Length > 0 ? "-" + scope : ""),
             changes.Count > page.Count,
-            restarted
+            restarted,
+            scope.Length > 0 ? null : lost.Wanted() // a kitchen's account sends nothing
         );
     }
 

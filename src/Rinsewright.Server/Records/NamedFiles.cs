@@ -20,19 +20,14 @@ public static class NamedFiles
             return StoredText.Proof(json)!.Files.Select(f => f.Sha256);
         }
 
-        if (kind == Kinds.Machine)
-        {
-            return [StoredText.Document(json)![MachinePaths.Photograph]];
-        }
-
-        try
-        {
-            return kind == Kinds.Visit ? (VisitFields.Read(StoredText.Document(json)!).Photos ?? []).Select(p => p.Sha256) : [];
-        }
-        catch (ContractException)
-        {
-            return []; // a visit that cannot be read names nothing
-        }
+        return (
+            kind switch
+            {
+                Kinds.Machine => [StoredText.Document(json)![MachinePaths.Photograph]],
+                Kinds.Visit => PhotosOf(StoredText.Document(json)![Photos]),
+                _ => Array.Empty<string>(),
+            }
+        ).Where(OriginalFiles.IsSha256);
     }
 
     /// <summary>Files that an operation names.</summary>

@@ -37,7 +37,7 @@ public static class OperationEndpoints
     private static async Task<IResult> SendAsync(
         IReadOnlyList<Operation> operations,
         OperationLog log,
-        OriginalFiles files,
+        LostFiles lost,
         HttpContext context,
         CancellationToken ct
     ) =>
@@ -52,9 +52,7 @@ public static class OperationEndpoints
         : TypedResults.Ok(
             await log.ApplyAsync(operations, Problems.WordsFor(context), demo: false, ct) with
             {
-                WantedFiles = operations.SelectMany(NamedFiles.Of).Where(f => !files.Has(f)).Distinct().ToList() is { Count: > 0 } wanted
-                    ? wanted
-                    : null,
+                WantedFiles = lost.Look(operations.SelectMany(NamedFiles.Of)) is { Count: > 0 } wanted ? wanted : null,
             }
         );
 }

@@ -104,6 +104,7 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
                 return new OperationResult(operation.Id, "refused", 0, Repeated: false, words["server.operation.id-used"]);
             }
 
+            ShowAgain(had, revision);
             var at = Completes(operation, had, revision) ? revision : had.Revision;
             return new OperationResult(had.Id, had.Outcome, at, Repeated: true, Replaced: had.Replaced);
         }
@@ -161,6 +162,19 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
         document.Versions++;
         document.Revision = revision; // also where another version stands: the device learns that there are more versions now
         return new OperationResult(operation.Id, row.Outcome, revision, Repeated: false, Replaced: row.Replaced);
+    }
+
+    // While the answer to its change was on the way the device took over nothing that another had written instead, and has asked past it since: it is told once more.
+    private void ShowAgain(OperationRow had, long revision)
+    {
+        if (
+            DocumentKinds.Find(had.Kind)!.OfFields is null
+            && documents.GetValueOrDefault(had.DocumentId) is { } document
+            && document.OperationId != had.Id
+        )
+        {
+            document.Revision = revision;
+        }
     }
 
     // After a restoration devices send what stands with them: of one operation another device may have more left than the first.

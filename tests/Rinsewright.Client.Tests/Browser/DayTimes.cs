@@ -33,7 +33,8 @@ public sealed class DayTimes(BrowserFixture fixture)
     private const string Fill = """
         async (documents) => {
           const store = await import("./js/store.js");
-          await Promise.all(documents.map(([id, line, document]) => store.takeOver(id, line, document)));
+          const cursor = (await store.mark("cursor")) ?? "";
+          await store.takeOver(documents, cursor, cursor);
         }
         """;
 

@@ -69,10 +69,10 @@ public sealed class MachineShelfTests
         // A colleague's device, from the same beginning.
         var otherStore = new MemoryStore();
         var (otherShelf, otherWork) = Made(otherStore);
-        await otherWork.TakeOverAsync(new Change(id, Kinds.Machine, "put", before.Fields["name"].At, "", false, 1, null, before));
+        await otherWork.TakeOneOverAsync(new Change(id, Kinds.Machine, "put", before.Fields["name"].At, "", false, 1, null, before));
         await otherShelf.SaveAsync(id, machine with { SetUps = [one with { By = "Bram Oakes", On = new DateOnly(2026, 11, 4) }] });
         var theirs = (await otherWork.OpenFieldsAsync(id))!;
-        await work.TakeOverAsync(new Change(id, Kinds.Machine, "put", before.Fields["name"].At, "", false, 2, null, theirs));
+        await work.TakeOneOverAsync(new Change(id, Kinds.Machine, "put", before.Fields["name"].At, "", false, 2, null, theirs));
         Assert.Equal(["Ines Calloway", "Bram Oakes"], (await shelf.OpenAsync(id))!.SetUps.Select(s => s.By));
 
         await shelf.DeleteAsync(id);

@@ -53,7 +53,9 @@ public sealed class AccountWorkTests
         document = document.With(
             document.Write(Guid.CreateVersion7(), [new(KitchenPaths.Name, "Larkspur")], "Bram Oakes", "tablet", DateTimeOffset.UtcNow)!
         );
-        await work.TakeOverAsync(new Change(Kitchen, Kinds.Kitchen, "put", DateTimeOffset.UtcNow, "Bram Oakes", false, 1, null, document));
+        await work.TakeOneOverAsync(
+            new Change(Kitchen, Kinds.Kitchen, "put", DateTimeOffset.UtcNow, "Bram Oakes", false, 1, null, document)
+        );
         Assert.Equal("Larkspur", (await work.SetAsync(Kinds.Kitchen, Kitchen, KitchenPaths.Name, "Mine"))[KitchenPaths.Name]);
         Assert.Equal("Larkspur", (await work.OpenFieldsAsync(Kitchen))![KitchenPaths.Name]);
     }

@@ -143,10 +143,25 @@ internal sealed class MemoryStore : IDeviceStore
         return Task.FromResult(reasons);
     }
 
-    public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>
-        outbox.Exists(o => o.Operation.DocumentId == documentId) ? Task.CompletedTask
-        : documentJson is null ? DeleteAsync(documentId, null)
-        : SaveAsync(documentId, lineJson!, documentJson, null);
+    public async Task<bool> TakeOverAsync(IReadOnlyList<string?[]> documents, string from, string to)
+    {
+        if ((await MarkAsync("cursor") ?? "") != from)
+        {
+            return false;
+        }
+
+        foreach (var document in documents)
+        {
+            var id = Guid.Parse(document[0]!);
+            if (!outbox.Exists(o => o.Operation.DocumentId == id))
+            {
+                await (document[2] is { } json ? SaveAsync(id, document[1]!, json, null) : DeleteAsync(id, null));
+            }
+        }
+
+        await MarkAsync("cursor", to);
+        return true;
+    }
 
     public Task<string?> MarkAsync(string id, string? value = null)
     {
@@ -183,8 +198,13 @@ internal sealed class MemoryStore : IDeviceStore
     /// <summary>How often files were taken for ones the office does not have.</summary>
     public int FilesForgotten { get; private set; }
 
-    public Task<bool> QueueAsync(Guid documentId, string operationJson)
+    public Task<bool?> QueueAsync(Guid documentId, string operationJson, string expected)
     {
+        if (Documents.GetValueOrDefault(documentId) != expected)
+        {
+            return Task.FromResult<bool?>(null);
+        }
+
         var operation = JsonSerializer.Deserialize(operationJson, ContractsJson.Default.Operation)!;
         var wanted = operation.Fields is null
             ? !outbox.Exists(o => o.Operation.DocumentId == documentId)
@@ -194,16 +214,16 @@ internal sealed class MemoryStore : IDeviceStore
             outbox.Add((operation, true));
         }
 
-        return Task.FromResult(wanted);
+        return Task.FromResult<bool?>(wanted);
     }
 
-    public Task ForgetSentFilesAsync(IReadOnlyList<string>? only = null)
+    public Task<bool> ForgetSentFilesAsync(IReadOnlyList<string>? only = null)
     {
         FilesForgotten++;
         Wanted = only ?? Wanted;
         unsent.AddRange(only ?? []);
         Calls.Add("wanted");
-        return Task.CompletedTask;
+        return Task.FromResult(only?.Count > 0);
     }
 
     private void Room()

@@ -41,7 +41,7 @@ public sealed class FieldWorkTests
         office = office.With(
             office.Write(Guid.CreateVersion7(), [new(KitchenPaths.Hours, "2 to 4 pm")], "Bram Oakes", "tablet", SetClock.Start)!
         );
-        await work.TakeOverAsync(new Change(Id, Kinds.Kitchen, "put", SetClock.Start, "Bram Oakes", false, 1, null, office));
+        await work.TakeOneOverAsync(new Change(Id, Kinds.Kitchen, "put", SetClock.Start, "Bram Oakes", false, 1, null, office));
         var here = (await work.OpenFieldsAsync(Id))!;
         Assert.Equal(("ring at the dock", "2 to 4 pm"), (here[KitchenPaths.Note], here[KitchenPaths.Hours]));
         Assert.Equal(1, await store.WaitingAsync());

@@ -21,7 +21,7 @@ public sealed class LaterProgramTests
         var work = new Work(store, preferences, TimeProvider.System);
         var proof = Proof(ProofDocument.CurrentVersion + 1);
         var sent = JsonSerializer.Serialize(proof, ContractsJson.Default.ProofDocument)[..^1] + ""","seal":{"kind":"wax"}}""";
-        await work.TakeOverAsync(new Change(Id, Kinds.Proof, "put", proof.At, "", false, 1, proof), sent);
+        await work.TakeOneOverAsync(new Change(Id, Kinds.Proof, "put", proof.At, "", false, 1, proof), sent);
         Assert.Equal(sent, store.Documents[Id]);
         Assert.Equal("Larkspur", Assert.Single(await work.ListAsync()).Kitchen);
 

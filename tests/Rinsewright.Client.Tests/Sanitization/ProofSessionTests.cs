@@ -169,7 +169,7 @@ public sealed class ProofSessionTests
         await session.TryAsync(Demo.All[0]);
         var mine = session.Proof! with { Kitchen = "mine" };
         await work.SaveAsync(mine);
-        await work.TakeOverAsync(new Change(mine.Id, "proof", "put", mine.At, "", false, 1, mine with { Kitchen = "theirs" }));
+        await work.TakeOneOverAsync(new Change(mine.Id, "proof", "put", mine.At, "", false, 1, mine with { Kitchen = "theirs" }));
         Assert.Equal("mine", (await work.OpenAsync(mine.Id))!.Kitchen);
     }
 

@@ -1,4 +1,3 @@
-using CsCheck;
 using Rinsewright.Contracts.Records;
 
 namespace Rinsewright.Contracts.Tests.Records;
@@ -36,25 +35,5 @@ public sealed class ForgivingTests
         Assert.Equal(Forgiving.IdOf("Café Olé"), Forgiving.IdOf("CAFE  ole"));
         Assert.NotEqual(Forgiving.IdOf("Tin Bell Diner"), Forgiving.IdOf("Tin Bell Dinner"));
         Assert.Equal('8', Forgiving.IdOf("Larkspur Lodge").ToString()[14]);
-    }
-
-    /// <summary>Many texts searched at once are found as each by itself, the nearest first.</summary>
-    [Fact]
-    public void Many_texts_are_found_as_each_by_itself()
-    {
-        var word = Gen.Char["abcdn"].Array[1, 10].Select(c => new string(c));
-        var texts = word.Array[1, 5].Select(w => string.Join(' ', w)).Array[0, 30];
-        Gen.Select(texts, word.Array[0, 3].Select(w => string.Join(' ', w)))
-            .Sample(
-                (all, search) =>
-                {
-                    var each = all.Select((t, at) => (at, Far: Forgiving.Distance(search, t)));
-                    Assert.Equal(
-                        each.Where(e => e.Far is not null).OrderBy(e => e.Far).Select(e => e.at),
-                        new ForgivingTexts(all).Find(search)
-                    );
-                },
-                iter: 20_000
-            );
     }
 }

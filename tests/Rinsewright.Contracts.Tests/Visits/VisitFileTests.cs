@@ -51,6 +51,22 @@ public sealed class VisitFileTests
         Assert.Equal(new VisitCause("sanitizer-airbound", CauseKnown.Confirmed, CauseOwner.Crew), visit.Cause);
     }
 
+    // Kept before the difference of two pH had a unit of its own; a pH typed in its place is told, with where it stands.
+    [Fact]
+    public void A_rise_of_pH_kept_as_a_pH_is_a_rise()
+    {
+        VisitDocument Kept(double value) =>
+            Changed(d =>
+                d["readings"]![1] = JsonNode.Parse(
+                    $$"""{ "kind": "rd-carryover-ph", "value": { "value": {{value.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "unit": "[pH]" }, "moment": "asFound" }"""
+                )
+            );
+
+        Assert.Equal(new Amount(0.4, Units.PHDifference), Kept(0.4).ToVisit(BuiltInKnowledge.Trade).Readings[1].Value);
+        var refused = Assert.Throws<ContractException>(() => Kept(8.3).ToVisit(BuiltInKnowledge.Trade));
+        Assert.Contains("readings[1].value", refused.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Units_travel_as_they_were_typed()
     {

@@ -68,6 +68,8 @@ public sealed class AmountTextTests
     [InlineData("pH 7.5", Dimension.Acidity, 7.5, "[pH]")]
     [InlineData("pH: 7.5", Dimension.Acidity, 7.5, "[pH]")]
     [InlineData("7.5 pH", Dimension.Acidity, 7.5, "[pH]")]
+    [InlineData("0.3 pH", Dimension.AcidityDifference, 0.3, "[pH]{difference}")]
+    [InlineData("0,3", Dimension.AcidityDifference, 0.3, "[pH]{difference}")]
     [InlineData("8.4 %", Dimension.Ratio, 8.4, "%")]
     [InlineData("90 seg", Dimension.Duration, 90, "s")]
     [InlineData("6 ft/min", Dimension.Speed, 6, "[ft_i]/min")]

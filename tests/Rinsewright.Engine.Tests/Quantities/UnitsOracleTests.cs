@@ -112,6 +112,7 @@ public sealed class UnitsOracleTests
         Units.AlkalinityGrainPerGallon,
         Units.EquivalentPerLitre,
         Units.PH,
+        Units.PHDifference,
         Units.HeatUnit,
         Units.A0Second,
     ];

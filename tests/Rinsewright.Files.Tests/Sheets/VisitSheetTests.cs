@@ -73,7 +73,11 @@ public sealed class VisitSheetTests
         static int Lines(VisitPaper paper)
         {
             using var pdf = PdfText.Open(VisitSheet.Report(paper, new SheetOptions(Paper.Letter, "en")));
-            return Flat(pdf.Pages[0]).Split("name and signature").Length - 1;
+            using var inspector = PdfText.Open(VisitSheet.Inspector(paper, new SheetOptions(Paper.Letter, "en")));
+            var lines = Flat(pdf.Pages[0]).Split("name and signature").Length - 1;
+            Assert.Equal(lines, Flat(inspector.Pages[0]).Split("name and signature").Length - 1);
+            Assert.All(paper.Visit.Signatures, s => Assert.Contains(s.Name, Flat(inspector.Pages[0]), StringComparison.Ordinal));
+            return lines;
         }
     }
 

@@ -106,6 +106,52 @@ public sealed class FileTests
             );
     }
 
+    /// <summary>The folder of files alone was put back to an older copy: no operation tells of it, so the server looks when it starts and asks with every answer.</summary>
+    [Fact]
+    public async Task Files_that_documents_name_and_the_folder_lost_are_asked_for_after_a_start()
+    {
+        await using var server = await TestServer.MakeAsync();
+        using var client = server.CreateClient();
+        var (logger, plate) = (Hash([1]), Hash([2]));
+        await PutAsync(client, Address(logger), [1]);
+        await PutAsync(client, Address(plate), [2]);
+        var proof = Guid.CreateVersion7();
+        await client.SendAsync(
+            new Operation(
+                Guid.CreateVersion7(),
+                Kinds.Proof,
+                proof,
+                "",
+                "phone",
+                Invented.Morning,
+                "put",
+                Invented.Proof(proof) with
+                {
+                    Files = [new FileReference(logger, "plate.csv", 1)],
+                }
+            )
+        );
+        Assert.Null((await client.ChangesAsync("")).WantedFiles);
+
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(server.Folder, "files"), "*", SearchOption.AllDirectories))
+        {
+            File.Delete(file);
+        }
+
+        await using var again = server.Again();
+        using var device = again.CreateClient();
+        IReadOnlyList<string>? wanted = null;
+        for (var i = 0; i < 200 && wanted is null; i++) // it looks while it already answers
+        {
+            wanted = (await device.ChangesAsync("")).WantedFiles;
+            await Task.Delay(50, TestContext.Current.CancellationToken);
+        }
+
+        Assert.Equal([logger], wanted);
+        await PutAsync(device, Address(logger), [1]);
+        Assert.Null((await device.ChangesAsync("")).WantedFiles);
+    }
+
     [Fact]
     public async Task Eight_devices_may_send_the_same_file_at_once()
     {

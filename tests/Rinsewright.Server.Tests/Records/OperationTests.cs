@@ -22,6 +22,23 @@ public sealed class OperationTests
         Assert.Single(await client.HistoryAsync(operation.DocumentId));
     }
 
+    // Until its change is answered a device takes over no other version of the proof; by then it may have asked past it.
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Who_sends_again_what_another_has_replaced_is_told_again_what_stands(Database database)
+    {
+        await using var server = await TestServer.MakeAsync(database);
+        using var client = server.CreateClient();
+        var mine = Invented.Put(Guid.CreateVersion7());
+        using (await client.PostOperationsAsync(mine)) { } // the answer is lost
+        await client.SendAsync(Invented.Put(mine.DocumentId) with { At = mine.At.AddMinutes(1), Device = "tablet" });
+        var cursor = (await client.ChangesAsync("")).Cursor;
+        Assert.Empty((await client.ChangesAsync(cursor)).Items);
+
+        Assert.True(Assert.Single(await client.SendAsync(mine)).Repeated);
+        Assert.Equal(mine.DocumentId, Assert.Single((await client.ChangesAsync(cursor)).Items).DocumentId);
+        Assert.Equal(2, (await client.HistoryAsync(mine.DocumentId)).Count);
+    }
+
     [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
     public async Task Of_eight_parallel_sends_of_one_operation_one_wins(Database database)
     {

@@ -276,20 +276,24 @@ export async function refused(again) {
   return entries.map((entry) => entry.refused);
 }
 
-// What the office has, unless a change made here still waits: one transaction, so that no change can slip in between.
-export async function takeOver(id, lineJson, documentJson) {
+// A page of what the office has, each unless a change made here still waits, with the place reached: one transaction, so that no change can slip in between, and no page that another tab has overtaken.
+export async function takeOver(page, from, to) {
   const db = await open();
-  const transaction = db.transaction(["docs", "list", "outbox"], "readwrite", strict);
+  const transaction = db.transaction(["docs", "list", "outbox", "marks"], "readwrite", strict);
   const done = finished(transaction);
-  const waits = await wait(transaction.objectStore("outbox").index("document").count(id));
-  if (waits === 0 && documentJson) {
-    transaction.objectStore("docs").put({ id, json: documentJson });
-    await putLine(transaction.objectStore("list"), id, JSON.parse(lineJson));
-  } else if (waits === 0) {
-    transaction.objectStore("docs").delete(id);
-    await putLine(transaction.objectStore("list"), id);
+  const [docs, list, outbox, marks] = ["docs", "list", "outbox", "marks"].map((name) => transaction.objectStore(name));
+  const same = ((await wait(marks.get("cursor")))?.value ?? "") === from;
+  if (same) {
+    for (const [id, line, json] of page) {
+      if (await wait(outbox.index("document").count(id))) continue;
+      if (json) docs.put({ id, json });
+      else docs.delete(id);
+      await putLine(list, id, line && JSON.parse(line));
+    }
+    marks.put({ id: "cursor", value: to });
   }
   await done;
+  return same;
 }
 
 export async function mark(id, value) {
@@ -348,17 +352,18 @@ export async function fileSent(sha256) {
 }
 
 // Queues what stands here already, for an office that lost it.
-export async function queue(documentId, operationJson) {
+export async function queue(documentId, operationJson, expected) {
   const operation = JSON.parse(operationJson);
   const db = await open();
-  const transaction = db.transaction("outbox", "readwrite", strict);
+  const transaction = db.transaction(["docs", "outbox"], "readwrite", strict);
   const done = finished(transaction);
   const outbox = transaction.objectStore("outbox");
+  const same = (await wait(transaction.objectStore("docs").get(documentId)))?.json === expected;
   const waiting = await wait(outbox.index("document").getAll(documentId));
-  const wanted = operation.fields ? !waiting.some((entry) => entry.operation.id === operation.id) : waiting.length === 0;
+  const wanted = same && (operation.fields ? !waiting.some((entry) => entry.operation.id === operation.id) : waiting.length === 0);
   if (wanted) outbox.add({ documentId, sending: true, operation });
   await done;
-  return wanted;
+  return same ? wanted : null;
 }
 
 export async function forgetSentFiles(only) {
@@ -366,8 +371,10 @@ export async function forgetSentFiles(only) {
   const transaction = db.transaction("files", "readwrite", strict);
   const done = finished(transaction);
   const files = transaction.objectStore("files");
-  for (const entry of await wait(files.getAll())) if (entry.sent && (only?.includes(entry.sha256) ?? true)) files.put({ ...entry, sent: false });
+  const sent = (await wait(files.getAll())).filter((entry) => entry.sent && (only?.includes(entry.sha256) ?? true));
+  for (const entry of sent) files.put({ ...entry, sent: false });
   await done;
+  return sent.length > 0;
 }
 
 export async function everything() {

@@ -19,6 +19,8 @@ internal sealed class Device
         Tabs.Add(Open());
     }
 
+    public string Author => author;
+
     public KeptStore Kept { get; }
 
     public List<Tab> Tabs { get; } = [];

@@ -46,8 +46,14 @@ internal static class Histories
 
         // In every third history somebody puts an old copy of the office in place.
         var (copied, restored) = random.Next(3) == 0 ? (random.Next(Actions / 2), random.Next(Actions / 2, Actions)) : (-1, -1);
+        var lost = random.Next(4) == 0 ? random.Next(Actions) : -1;
         for (var i = 0; i < Actions; i++)
         {
+            if (i == lost)
+            {
+                office.LoseFiles();
+            }
+
             if (i == copied)
             {
                 office.Copy();

@@ -66,12 +66,21 @@ internal sealed class KeptStore(World world)
         Add(operationJson);
     }
 
-    public void TakeOver(Guid id, string? documentJson)
+    public bool TakeOver(IReadOnlyList<(Guid Id, string? Json)> page, string from, string to)
     {
-        if (!outbox.Exists(o => o.Operation.DocumentId == id))
+        if ((Mark("cursor", null) ?? "") != from)
         {
-            Put(id, documentJson);
+            return false;
         }
+
+        world.Told?.Invoke($"takes over {string.Join(',', page.Select(p => p.Id.ToString()[^1]))} to {to}");
+        foreach (var (id, json) in page.Where(p => !outbox.Exists(o => o.Operation.DocumentId == p.Id)))
+        {
+            Put(id, json);
+        }
+
+        Mark("cursor", to);
+        return true;
     }
 
     public string Take(int most)
@@ -90,8 +99,13 @@ internal sealed class KeptStore(World world)
         return "[" + string.Join(',', taken.Select(t => t.Json)) + "]";
     }
 
-    public bool Queue(Guid documentId, string operationJson)
+    public bool? Queue(Guid documentId, string operationJson, string expected)
     {
+        if (Documents.GetValueOrDefault(documentId) != expected)
+        {
+            return null;
+        }
+
         var operation = Read(operationJson);
         if (outbox.Exists(o => operation.Fields is null ? o.Operation.DocumentId == documentId : o.Operation.Id == operation.Id))
         {
@@ -145,6 +159,7 @@ internal sealed class KeptStore(World world)
     {
         if (value is not null)
         {
+            world.Told?.Invoke($"mark {id} = {(value.Length > 12 ? value[..12] : value)}");
             marks[id] = value;
         }
 
@@ -152,27 +167,24 @@ internal sealed class KeptStore(World world)
     }
 
     /// <summary>Keeps a logger's file.</summary>
-    public void KeepFile(string sha256) => files.TryAdd(sha256, false);
-
-    public string[] UnsentFiles()
+    public void KeepFile(string sha256)
     {
-        string[] unsent = [.. files.Where(f => !f.Value).Select(f => f.Key).Order(StringComparer.Ordinal)];
-        if (world.Bug == Planted.TakesFilesForSentTooEarly)
-        {
-            Array.ForEach(unsent, FileSent);
-        }
-
-        return unsent;
+        world.Told?.Invoke($"kept file {sha256[..4]}");
+        files.TryAdd(sha256, false);
     }
+
+    public string[] UnsentFiles() => [.. files.Where(f => !f.Value).Select(f => f.Key).Order(StringComparer.Ordinal)];
 
     public void FileSent(string sha256) => files[sha256] = true;
 
-    public void ForgetSentFiles(IReadOnlyList<string>? only)
+    public bool ForgetSentFiles(IReadOnlyList<string>? only)
     {
-        foreach (var file in files.Keys.Where(f => only?.Contains(f) ?? true).ToList())
-        {
-            files[file] = false;
-        }
+        world.Told?.Invoke(
+            $"forgets that {(only is null ? "all" : string.Join(',', only.Select(o => o[..4])))} of {string.Join(',', files.Keys.Select(k => k[..4]))} is sent"
+        );
+        var sent = files.Where(f => f.Value && (only?.Contains(f.Key) ?? true)).Select(f => f.Key).ToList();
+        sent.ForEach(f => files[f] = false);
+        return sent.Count > 0;
     }
 
     private static Operation Read(string json) => JsonSerializer.Deserialize(json, ContractsJson.Default.Operation)!;

@@ -60,6 +60,7 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
         }
 
         office.Files.Add(sha256);
+        world.Told?.Invoke($"file {sha256[..4]} from {device.Author} is there");
         await world.StopAsync(alive);
         if (Loses())
         {

@@ -32,7 +32,11 @@ internal sealed class SimulatedOffice(World world)
     public bool Restored { get; private set; }
 
     /// <summary>A copy of everything is made.</summary>
-    public void Copy() => copy = new(new(Operations), new(Documents), [.. Files], new(numbers), new(turns), revision);
+    public void Copy()
+    {
+        world.Told?.Invoke($"a copy is made at {revision}");
+        copy = copy = new(new(Operations), new(Documents), [.. Files], new(numbers), new(turns), revision);
+    }
 
     /// <summary>What came since the copy is gone. The office does not know it.</summary>
     public void Restore()
@@ -42,15 +46,26 @@ internal sealed class SimulatedOffice(World world)
             return;
         }
 
+        world.Told?.Invoke($"the office is put back from {revision} to {c.Revision}");
         Restored = true;
         (Operations, Documents, Files) = (new(c.Operations), new(c.Documents), [.. c.Files]);
         (numbers, turns, revision) = (new(c.Numbers), new(c.Turns), c.Revision);
+    }
+
+    /// <summary>Half of the files are gone: an old copy of their folder alone was put back.</summary>
+    public void LoseFiles()
+    {
+        world.Told?.Invoke("files are lost");
+        Files.RemoveWhere(_ => world.Random.Next(2) == 0);
     }
 
     public OperationResults Apply(IReadOnlyList<Operation> operations)
     {
         var before = revision;
         List<OperationResult> results = [.. operations.Select(ApplyOne)];
+        world.Told?.Invoke(
+            $"office: {string.Join("; ", operations.Zip(results).Select(o => $"{o.First.Action} {o.First.Id.ToString()[..4]} of {o.First.DocumentId.ToString()[^1]} by {o.First.Device}{(o.First.Again ? " again" : "")} {string.Join(',', o.First.Proof?.Files.Select(f => f.Name) ?? [])} is {o.Second.Revision}{(o.Second.Repeated ? " repeated" : "")}"))}"
+        );
         if (revision > before)
         {
             turns[revision] = world.NewId();
@@ -72,6 +87,9 @@ internal sealed class SimulatedOffice(World world)
             : Known(cursor);
         var rows = Documents.Where(d => d.Value.Revision > known).OrderBy(d => d.Value.Revision).ToList();
         var page = rows.Take(PerPage).ToList();
+        world.Told?.Invoke(
+            $"asked after '{Short(cursor)}' seen '{seen.Length}': {(restarted ? "restarted" : "")} gives {string.Join(',', page.Select(p => $"{p.Key.ToString()[^1]}@{p.Value.Revision}"))}"
+        );
         return new Changes(
             [.. page.Select(d => Told(d.Key, d.Value))],
             Cursor(
@@ -80,9 +98,18 @@ internal sealed class SimulatedOffice(World world)
                 : page[^1].Value.Revision
             ),
             rows.Count > page.Count,
-            restarted
+            restarted,
+            Lost()
         );
     }
+
+    private static string Short(string cursor) => cursor.Length > 8 ? cursor[..8] : cursor;
+
+    // Files of what stands that are not there.
+    private List<string> Lost() =>
+        world.Bug == Planted.NeverAsksForLostFiles
+            ? []
+            : [.. Documents.Values.SelectMany(d => d.Writer?.Proof?.Files ?? []).Select(f => f.Sha256).Where(f => !Files.Contains(f))];
 
     public static string Text(FieldDocument document) => JsonSerializer.Serialize(document, ContractsJson.Default.FieldDocument);
 
@@ -144,6 +171,12 @@ internal sealed class SimulatedOffice(World world)
 
         if (Operations.ContainsKey(operation.Id) && world.Bug != Planted.AppliesTwice)
         {
+            var stands = Documents[operation.DocumentId];
+            if (stands.Writer is { } standing && standing.Id != operation.Id)
+            {
+                Documents[operation.DocumentId] = stands with { Revision = ++revision };
+            }
+
             return new OperationResult(operation.Id, "applied", Completes(operation) ? revision : numbers[operation.Id], Repeated: true);
         }
 

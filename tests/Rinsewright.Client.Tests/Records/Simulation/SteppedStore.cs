@@ -33,8 +33,8 @@ internal sealed class SteppedStore(World world, KeptStore kept, ProgramVersion p
     public async Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named) =>
         [await ListAsync(Kinds.Kitchen), await ListAsync(Kinds.Visit)];
 
-    public Task TakeOverAsync(Guid documentId, string? lineJson, string? documentJson) =>
-        StepAsync(() => kept.TakeOver(documentId, Written(documentJson)));
+    public Task<bool> TakeOverAsync(IReadOnlyList<string?[]> documents, string from, string to) =>
+        StepAsync(() => kept.TakeOver([.. documents.Select(d => (Guid.Parse(d[0]!), Written(d[2])))], from, to));
 
     public Task<int> WaitingAsync() => Task.FromResult(kept.Waiting);
 
@@ -47,15 +47,15 @@ internal sealed class SteppedStore(World world, KeptStore kept, ProgramVersion p
 
     public Task<string?> MarkAsync(string id, string? value = null) => StepAsync(() => kept.Mark(id, value));
 
-    public Task<bool> QueueAsync(Guid documentId, string operationJson) =>
-        StepAsync(() => kept.Queue(documentId, program.Written(operationJson)));
+    public Task<bool?> QueueAsync(Guid documentId, string operationJson, string expected) =>
+        StepAsync(() => kept.Queue(documentId, program.Written(operationJson), program.Written(expected)));
 
     /// <summary>Keeps a logger's file, as a person gives it.</summary>
     public Task KeepFileAsync(string sha256) => StepAsync(() => kept.KeepFile(sha256));
 
     public Task<string[]> UnsentFilesAsync() => StepAsync(kept.UnsentFiles);
 
-    public Task ForgetSentFilesAsync(IReadOnlyList<string>? only = null) => StepAsync(() => kept.ForgetSentFiles(only));
+    public Task<bool> ForgetSentFilesAsync(IReadOnlyList<string>? only = null) => StepAsync(() => kept.ForgetSentFiles(only));
 
     // Nobody changes the account in these histories.
     public Task ForgetAsync() => throw new NotSupportedException();

@@ -32,8 +32,8 @@ public enum Planted
     /// <summary>An earlier program lets go of what it does not know where it reads.</summary>
     DropsWhatItDoesNotKnow,
 
-    /// <summary>The device takes a file for sent before the office has answered.</summary>
-    TakesFilesForSentTooEarly,
+    /// <summary>The office does not ask for files it lacks unless an operation names them.</summary>
+    NeverAsksForLostFiles,
 }
 
 /// <summary>
@@ -64,6 +64,9 @@ internal sealed class World(int seed, Planted bug) : IDisposable
     public static void Begin() => SynchronizationContext.SetSynchronizationContext(null);
 
     public void Dispose() => SynchronizationContext.SetSynchronizationContext(before);
+
+    /// <summary>Is told what happens, to look at one history; null for nobody.</summary>
+    public Action<string>? Told { get; set; }
 
     public void Pass(int milliseconds) => Now = Now.AddMilliseconds(milliseconds);
 

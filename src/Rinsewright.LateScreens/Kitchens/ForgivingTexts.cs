@@ -1,4 +1,6 @@
-namespace Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Records;
+
+namespace Rinsewright.Client.Kitchens;
 
 /// <summary>Many folded texts searched at once: each different word is compared once, however many texts it stands in.</summary>
 public sealed class ForgivingTexts
