@@ -80,7 +80,7 @@ public static class AmountText
     {
         string[] leads = dimension switch
         {
-            Dimension.Acidity => ["ph"],
+            Dimension.Acidity or Dimension.AcidityDifference => ["ph"],
             Dimension.TemperatureDifference => ["±", "+/-", "+/−", "+-"],
             _ => [],
         };
@@ -89,7 +89,7 @@ public static class AmountText
             if (text.AsSpan(start, end - start).StartsWith(lead, StringComparison.OrdinalIgnoreCase))
             {
                 start += lead.Length;
-                while (start < end && (IsSpace(text[start]) || (dimension == Dimension.Acidity && text[start] is '=' or ':')))
+                while (start < end && (IsSpace(text[start]) || (leads[0] == "ph" && text[start] is '=' or ':')))
                 {
                     start++;
                 }

@@ -29,22 +29,21 @@ public sealed record DayLines(
     {
         var proofs = await work.ListAsync();
         var bad = proofs.Where(p => StatusKind.OfOutcome(p.Verdict) == "bad").ToList();
-        IReadOnlyList<RecordLine> kitchens;
-        ILookup<Guid?, RecordLine> visits;
-        if (bad.Exists(p => p.KitchenId is null))
-        {
-            // Of one that only names its kitchen nobody knows which that is before all are read.
-            kitchens = await work.LinesAsync(Kinds.Kitchen);
-            visits = await KitchenState.VisitsAsync(work);
-        }
-        else
+        if (!bad.Exists(p => p.KitchenId is null))
         {
             var named = bad.Select(p => p.KitchenId!.Value).Distinct().ToList();
             var lines = await work.DayLinesAsync(KitchenWords.Day(until), BadStandings, named);
-            kitchens = [.. Of(lines[0]).OrderBy(k => k.Name, StringComparer.CurrentCultureIgnoreCase)];
-            visits = Of(lines[1]).ToLookup(v => v.Kitchen);
+            IReadOnlyList<RecordLine> some = [.. Of(lines[0]).OrderBy(k => k.Name, StringComparer.CurrentCultureIgnoreCase)];
+            var names = some.Select(k => Forgiving.Fold(k.Name)).ToHashSet(StringComparer.Ordinal);
+            if (!proofs.Any(p => p.KitchenId is null && names.Contains(Forgiving.Fold(p.Kitchen))))
+            {
+                return new(some, KitchenState.ByKitchen(some, proofs), Of(lines[1]).ToLookup(v => v.Kitchen));
+            }
         }
 
+        // Of a proof that only names its kitchen nobody knows which of that name is meant before all are read.
+        var kitchens = await work.LinesAsync(Kinds.Kitchen);
+        var visits = await KitchenState.VisitsAsync(work);
         return new(kitchens, KitchenState.ByKitchen(kitchens, proofs), visits);
     }
 

@@ -2,7 +2,7 @@ using Rinsewright.Client.Records;
 
 namespace Rinsewright.Client.Kitchens;
 
-/// <summary>Reads what a screen shows one at a time: asked for while one reading runs, it runs once more after it. A reading is not asked for again because the office was asked, only because something came.</summary>
+/// <summary>Reads what a screen shows one at a time: asked for while one reading runs, it runs once more after it; not because the office was asked meanwhile and nothing came.</summary>
 /// <param name="synchronizer">Says what came.</param>
 /// <param name="read">Reads.</param>
 public sealed class Rereading(Synchronizer synchronizer, Func<Task> read)
@@ -36,11 +36,11 @@ public sealed class Rereading(Synchronizer synchronizer, Func<Task> read)
         }
     }
 
-    /// <summary>After the office was asked: reads where something came since.</summary>
+    /// <summary>After the office was asked: reads again. Another tab may have fetched, or this one written without a signal; only what is being read now and what came before it began needs no second reading.</summary>
     /// <returns>Whether it read.</returns>
-    public async Task<bool> ArrivedAsync()
+    public async Task<bool> AskedAsync()
     {
-        if (synchronizer.Busy || seen == synchronizer.Arrived)
+        if (synchronizer.Busy || (reading && seen == synchronizer.Arrived))
         {
             return false;
         }

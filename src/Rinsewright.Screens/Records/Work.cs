@@ -95,9 +95,18 @@ public sealed partial class Work(
         List<string?[]> whole = [];
         foreach (var (change, asSent) in page)
         {
-            if (change.Document is { } document)
+            if (change.Document is { } seen && !MayWrite)
             {
-                await JoinAsync(document); // field by field the later stands, in whatever order they come
+                whole.Add([$"{change.DocumentId}", Line(seen), Text(seen)]); // nothing of its own to be joined with
+            }
+            else if (change.Document is { } document)
+            {
+                if ((await store.MarkAsync("cursor") ?? "") != from)
+                {
+                    return false; // somebody has signed out meanwhile, or another tab has fetched
+                }
+
+                await JoinAsync(document);
             }
             else if (change.Proof is { } proof)
             {

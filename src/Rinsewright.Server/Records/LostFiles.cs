@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Data.Common;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Rinsewright.Contracts.Records;
@@ -36,14 +35,25 @@ public sealed partial class LostFiles(OriginalFiles files, IServiceScopeFactory 
             return null;
         }
 
-        foreach (var found in lost.Keys.Where(files.Has)) // sent since, to this process or to another
+        var names = lost.Keys.ToArray();
+        Random.Shared.Shuffle(names);
+        List<string> wanted = [];
+        foreach (var name in names)
         {
-            lost.TryRemove(found, out _);
+            if (files.Has(name)) // sent since, to this process or to another
+            {
+                lost.TryRemove(name, out _);
+                continue;
+            }
+
+            wanted.Add(name);
+            if (wanted.Count == MostAtOnce)
+            {
+                break;
+            }
         }
 
-        var wanted = lost.Keys.ToArray();
-        Random.Shared.Shuffle(wanted);
-        return wanted.Length > 0 ? [.. wanted.Take(MostAtOnce)] : null;
+        return wanted.Count > 0 ? wanted : null;
     }
 
     /// <inheritdoc/>
@@ -54,9 +64,9 @@ public sealed partial class LostFiles(OriginalFiles files, IServiceScopeFactory 
         {
             await LookThroughAsync(stoppingToken);
         }
-        catch (DbException e)
+        catch (Exception e) when (!stoppingToken.IsCancellationRequested)
         {
-            NotLooked(log, e); // what operations name is still looked for
+            NotLooked(log, e); // a server that cannot look still serves; what operations name is looked for as they come
         }
     }
 

@@ -17,7 +17,7 @@ public static class NamedFiles
     {
         if (kind == Kinds.Proof)
         {
-            return StoredText.Proof(json)!.Files.Select(f => f.Sha256);
+            return StoredText.Proof(json)!.Files.Select(f => f.Sha256).Where(OriginalFiles.IsSha256);
         }
 
         return (

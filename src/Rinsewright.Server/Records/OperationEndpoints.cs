@@ -40,19 +40,30 @@ public static class OperationEndpoints
         LostFiles lost,
         HttpContext context,
         CancellationToken ct
-    ) =>
-        operations.Count > OperationLog.MostAtOnce
-            ? Problems.Result(
+    )
+    {
+        if (operations.Count > OperationLog.MostAtOnce)
+        {
+            return Problems.Result(
                 context,
                 StatusCodes.Status400BadRequest,
                 "server.problem.many-operations",
                 ("most", $"{OperationLog.MostAtOnce}")
-            )
-        : operations.Any(o => o is null) ? Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.null-operation")
-        : TypedResults.Ok(
-            await log.ApplyAsync(operations, Problems.WordsFor(context), demo: false, ct) with
+            );
+        }
+
+        if (operations.Any(o => o is null))
+        {
+            return Problems.Result(context, StatusCodes.Status400BadRequest, "server.problem.null-operation");
+        }
+
+        var answer = await log.ApplyAsync(operations, Problems.WordsFor(context), demo: false, ct);
+        var kept = operations.Zip(answer.Results).Where(o => o.Second.Outcome != "refused").Select(o => o.First);
+        return TypedResults.Ok(
+            answer with
             {
-                WantedFiles = lost.Look(operations.SelectMany(NamedFiles.Of)) is { Count: > 0 } wanted ? wanted : null,
+                WantedFiles = lost.Look(kept.SelectMany(NamedFiles.Of)) is { Count: > 0 } wanted ? wanted : null,
             }
         );
+    }
 }

@@ -68,6 +68,7 @@ public sealed class AmountTextTests
     [InlineData("pH 7.5", Dimension.Acidity, 7.5, "[pH]")]
     [InlineData("pH: 7.5", Dimension.Acidity, 7.5, "[pH]")]
     [InlineData("7.5 pH", Dimension.Acidity, 7.5, "[pH]")]
+    [InlineData("pH 0.4", Dimension.AcidityDifference, 0.4, "[pH]{difference}")]
     [InlineData("0.3 pH", Dimension.AcidityDifference, 0.3, "[pH]{difference}")]
     [InlineData("0,3", Dimension.AcidityDifference, 0.3, "[pH]{difference}")]
     [InlineData("8.4 %", Dimension.Ratio, 8.4, "%")]

@@ -371,7 +371,8 @@ export async function forgetSentFiles(only) {
   const transaction = db.transaction("files", "readwrite", strict);
   const done = finished(transaction);
   const files = transaction.objectStore("files");
-  const sent = (await wait(files.getAll())).filter((entry) => entry.sent && (only?.includes(entry.sha256) ?? true));
+  const kept = only ? await Promise.all(only.map((name) => wait(files.get(name)))) : await wait(files.getAll());
+  const sent = kept.filter((entry) => entry?.sent);
   for (const entry of sent) files.put({ ...entry, sent: false });
   await done;
   return sent.length > 0;
