@@ -20,6 +20,10 @@ public sealed record TypedRange(Amount Least, Amount Most, Amount? UsualLeast = 
     private static readonly TypedRange Air = new(new(-40, Units.Celsius), new(130, Units.Celsius));
     private static readonly TypedRange Pressure = new(new(0, Units.Psi), new(200, Units.Psi), new(4, Units.Psi), new(100, Units.Psi));
     private static readonly TypedRange Concentration = new(new(0, Units.MilligramPerLitre), new(2000, Units.MilligramPerLitre));
+
+    // Detergent in a tank is grams in a litre, dissolved solids reach those of the sea; a tank may heat up for hours when an element has failed.
+    private static readonly TypedRange Solution = new(new(0, Units.GramPerLitre), new(100, Units.GramPerLitre));
+    private static readonly TypedRange Wait = new(new(0, Units.Minute), new(600, Units.Minute));
     private static readonly TypedRange PH = new(new(0, Units.PH), new(14, Units.PH));
 
     // Alkali carried over raises it by a few; acid left on ware lowers it. A pH itself, typed where its rise is asked for, lies outside.
@@ -41,11 +45,11 @@ public sealed record TypedRange(Amount Least, Amount Most, Amount? UsualLeast = 
                 _ => Machine,
             },
             Dimension.GaugePressure => Pressure,
-            Dimension.MassConcentration => Concentration,
+            Dimension.MassConcentration => point == MeasuringPoint.Unknown ? Solution : Concentration,
             Dimension.Acidity => PH,
             Dimension.AcidityDifference => PHDifference,
             Dimension.Hardness => Hardness,
-            Dimension.Duration => Time,
+            Dimension.Duration => point == MeasuringPoint.Unknown ? Wait : Time,
             _ => null,
         };
 

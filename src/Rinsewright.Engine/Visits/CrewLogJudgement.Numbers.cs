@@ -119,6 +119,7 @@ public static partial class CrewLogJudgement
                 say(Statement.Of("visit.log.same-unknown", [.. values]), false);
                 break;
             case null:
+            case not null when s.Count < 2: // no number stands twice: nothing to say of it
                 break;
             case < Risk and var chance:
                 values.AddRange([("step", s.Step), ("odds", Odds(chance)), ("shift", (long)(s.Shift ?? 0))]);

@@ -37,6 +37,18 @@ public sealed class VisitInstrumentFlow(BrowserFixture fixture)
             .Not.ToContainTextAsync("Test gauge");
         await Assertions.Expect(page.Locator("#standing h2")).Not.ToHaveTextAsync(screen.Words["client.visit.cannot-be"]);
 
+        // Usual detergent, and gauges that show right or too little, are taken; a pH where its rise is asked for is refused at the field, and the rest is still judged.
+        await page.FillAsync("#asFound-rd-detergent", "2.5");
+        await page.FillAsync("#asFound-rd-wash-gauge-error", "0");
+        await page.FillAsync("#asFound-rd-rinse-gauge-error", "-2");
+        await page.FillAsync("#asFound-rd-carryover-ph", "8.3");
+        await page.Locator("#asFound-rd-carryover-ph").BlurAsync();
+        await Assertions.Expect(page.Locator("#found .problem")).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator("#asFound-rd-carryover-ph-field .problem")).ToContainTextAsync("8.3");
+        await Assertions.Expect(page.Locator("#standing h2")).Not.ToHaveTextAsync(screen.Words["client.visit.cannot-be"]);
+        await page.FillAsync("#asFound-rd-carryover-ph", "0.4");
+        await Assertions.Expect(page.Locator("#found .problem")).ToHaveCountAsync(0);
+
         // An accuracy that cannot be is refused with every field still there to mend it.
         await screen.UnfoldAsync("start");
         var accuracy = page.Locator("#start input[id$='-uncertainty']").First;

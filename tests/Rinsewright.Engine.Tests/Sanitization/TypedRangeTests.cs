@@ -22,6 +22,14 @@ public class TypedRangeTests
     [InlineData(MeasuringPoint.SanitizingSolution, -5, "mg/L", false)]
     [InlineData(MeasuringPoint.SanitizingSolution, 0, "mg/L", true)]
     [InlineData(MeasuringPoint.SanitizingSolution, 2001, "mg/L", false)]
+    [InlineData(MeasuringPoint.Unknown, 2.5, "g/L", true)] // detergent as usual
+    [InlineData(MeasuringPoint.Unknown, 2500, "mg/L", true)] // dissolved solids of a salty well
+    [InlineData(MeasuringPoint.Unknown, 150, "g/L", false)]
+    [InlineData(MeasuringPoint.Unknown, 95, "min", true)] // heat-up with an element failed
+    [InlineData(MeasuringPoint.Unknown, 0, "[degF]{diff}", true)] // a gauge without error
+    [InlineData(MeasuringPoint.Unknown, -2, "[degF]{diff}", true)]
+    [InlineData(MeasuringPoint.Unknown, 0.4, "[pH]{diff}", true)]
+    [InlineData(MeasuringPoint.Unknown, 8.3, "[pH]{diff}", false)]
     [InlineData(MeasuringPoint.FinalRinseLine, 201, "[psi]", false)]
     [InlineData(MeasuringPoint.FinalRinseLine, 0, "[psi]", true)]
     public void What_cannot_be_is_refused_with_its_range(MeasuringPoint point, double value, string unit, bool possible)
