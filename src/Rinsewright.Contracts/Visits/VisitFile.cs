@@ -4,6 +4,7 @@ using Rinsewright.Contracts.Machines;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Quantities;
+using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Contracts.Visits;
 
@@ -62,7 +63,8 @@ public static class VisitFile
     }
 
     // Visits of before the difference of two pH had a unit of its own.
-    private static bool WasAcidity(string kind, AmountDto value) => kind == "rd-carryover-ph" && value.Unit == Units.PH.Ucum;
+    private static bool WasAcidity(string kind, AmountDto value) =>
+        value.Unit == Units.PH.Ucum && VisitReadingKinds.Find(kind)?.Unit == Units.PHDifference;
 
     private static AmountDto Rise(AmountDto value) => value with { Unit = Units.PHDifference.Ucum };
 

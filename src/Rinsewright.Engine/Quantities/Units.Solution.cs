@@ -135,7 +135,7 @@ public static partial class Units
     public static readonly Unit PH = new("[pH]", "pH", Dimension.Acidity, 1, 1, 0, 1);
 
     /// <summary>Difference of two pH, as of water that ran off ware and the water supplied.</summary>
-    public static readonly Unit PHDifference = new("[pH]{difference}", "pH", Dimension.AcidityDifference, 1, 1, 0, 1);
+    public static readonly Unit PHDifference = new("[pH]{diff}", "pH", Dimension.AcidityDifference, 1, 1, 0, 1);
 
     private static Unit[] Solutions() =>
         [

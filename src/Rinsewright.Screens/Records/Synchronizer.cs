@@ -15,7 +15,6 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
     private const int OperationsMost = 500; // as many as the office takes; the store gives fewer where they are long
     private static readonly TimeSpan Soon = TimeSpan.FromSeconds(2);
     private const int ListsUnseen = 20; // lists sent before the office is asked whether it still knows them: each place is a word of the question
-    private const string CursorMark = "cursor";
     private const string SentMark = "sent"; // places of what was sent since the office last knew them all: one put back to an older copy does not
     private const string AgainMark = "queue-again";
     private bool again;
@@ -188,7 +187,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
                 return false;
             }
 
-            var cursor = await store.MarkAsync(CursorMark) ?? "";
+            var cursor = await store.MarkAsync(Work.CursorMark) ?? "";
             var sent = await store.MarkAsync(SentMark) ?? "";
             var answer = await office.ChangesAsync(cursor, sent);
             if (!Through(answer.Status) || answer.Status is < 200 or >= 300)
@@ -212,7 +211,7 @@ public sealed class Synchronizer(IDeviceStore store, IOffice office, Work work, 
             {
                 // Both marks go first: what another tab is told of meanwhile sets one of them anew, and is noticed again.
                 await store.MarkAsync(AgainMark, "1");
-                await store.MarkAsync(CursorMark, "");
+                await store.MarkAsync(Work.CursorMark, "");
                 await store.MarkAsync(SentMark, "");
                 continue;
             }

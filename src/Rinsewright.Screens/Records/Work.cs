@@ -19,6 +19,9 @@ public sealed partial class Work(
     int newest = ProofDocument.CurrentVersion
 )
 {
+    /// <summary>Mark of the place reached in the office's changes; js/store.js names it too.</summary>
+    internal const string CursorMark = "cursor";
+
     private const string UnjudgedMark = "unjudged-";
 
     /// <summary>Something was written.</summary>
@@ -101,7 +104,7 @@ public sealed partial class Work(
             }
             else if (change.Document is { } document)
             {
-                if ((await store.MarkAsync("cursor") ?? "") != from)
+                if ((await store.MarkAsync(CursorMark) ?? "") != from)
                 {
                     return false; // somebody has signed out meanwhile, or another tab has fetched
                 }

@@ -58,22 +58,9 @@ public sealed class FileTests
         using var client = server.CreateClient();
         var (logger, photograph, plate) = (Hash([1]), Hash([2]), Hash([3]));
         await PutAsync(client, Address(plate), [3]);
-        var proof = Guid.CreateVersion7();
         Operation[] operations =
         [
-            new(
-                Guid.CreateVersion7(),
-                Kinds.Proof,
-                proof,
-                "",
-                "phone",
-                Invented.Morning,
-                "put",
-                Invented.Proof(proof) with
-                {
-                    Files = [new FileReference(logger, "plate.csv", 1)],
-                }
-            ),
+            Prove(logger),
             Set(Kinds.Visit, "record.photos", $$"""[{"sha256":"{{photograph}}","moment":"asFound"}]"""),
             Set(Kinds.Visit, "record.photos", "not a list"),
             Set(Kinds.Machine, MachinePaths.Photograph, plate),
@@ -115,22 +102,7 @@ public sealed class FileTests
         var (logger, plate) = (Hash([1]), Hash([2]));
         await PutAsync(client, Address(logger), [1]);
         await PutAsync(client, Address(plate), [2]);
-        var proof = Guid.CreateVersion7();
-        await client.SendAsync(
-            new Operation(
-                Guid.CreateVersion7(),
-                Kinds.Proof,
-                proof,
-                "",
-                "phone",
-                Invented.Morning,
-                "put",
-                Invented.Proof(proof) with
-                {
-                    Files = [new FileReference(logger, "plate.csv", 1)],
-                }
-            )
-        );
+        await client.SendAsync(Prove(logger));
         Assert.Null((await client.ChangesAsync("")).WantedFiles);
 
         foreach (var file in Directory.EnumerateFiles(Path.Combine(server.Folder, "files"), "*", SearchOption.AllDirectories))
@@ -150,6 +122,24 @@ public sealed class FileTests
         Assert.Equal([logger], wanted);
         await PutAsync(device, Address(logger), [1]);
         Assert.Null((await device.ChangesAsync("")).WantedFiles);
+    }
+
+    private static Operation Prove(string logger)
+    {
+        var proof = Guid.CreateVersion7();
+        return new(
+            Guid.CreateVersion7(),
+            Kinds.Proof,
+            proof,
+            "",
+            "phone",
+            Invented.Morning,
+            "put",
+            Invented.Proof(proof) with
+            {
+                Files = [new FileReference(logger, "plate.csv", 1)],
+            }
+        );
     }
 
     [Fact]
