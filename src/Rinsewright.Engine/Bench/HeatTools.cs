@@ -241,9 +241,15 @@ internal static class HeatTools
         if (i.Maybe<Duration>("time") is { } took)
         {
             var middle = ((from.InCelsius + to.InCelsius) / 2) - room.InCelsius;
-            var power = (capacity * (to.InCelsius - from.InCelsius) / took.InSecond) + (loss * middle);
-            // A degree Fahrenheit of the gauge at either end, and 4 % of the volume.
-            var doubt = Math.Sqrt(Math.Pow(1.4 / (to.InFahrenheit - from.InFahrenheit), 2) + (0.04 * 0.04));
+            var stored = capacity * (to.InCelsius - from.InCelsius) / took.InSecond;
+            var power = stored + (loss * middle);
+            if (power <= 0)
+            {
+                throw new BenchException("room", Statement.Of("bench.problem.room-heats-it"));
+            }
+
+            // A degree Fahrenheit of the gauge at either end, and 4 % of the volume: of the heat that the water took up, not of what the room took or gave.
+            var doubt = stored / power * Math.Sqrt(Math.Pow(1.4 / (to.InFahrenheit - from.InFahrenheit), 2) + (0.04 * 0.04));
             Amount Kilowatt(double watt) => new(watt / 1000, Units.Kilowatt);
             working
                 .Gives("powerGiven", Kilowatt(power), 1, Kilowatt(power * (1 - doubt)), Kilowatt(power * (1 + doubt)))

@@ -96,6 +96,26 @@ public sealed class BenchLaws
         Assert.All(outcome.Problems, p => Assert.Equal("bench.problem.missing", p.Says.Key));
     }
 
+    [Fact] // 40 L in an hour from 20 to 21 °C in a room of 54 °C that gives 500 W/K: the room alone gives thousands of watts, the water took 46 W
+    public void A_room_that_would_have_warmed_the_tank_faster_is_a_reason_not_a_negative_power()
+    {
+        var outcome = BenchTools
+            .Find("heat-up")!
+            .Solve(
+                BenchInput
+                    .UsualOf(BenchTools.Find("heat-up")!)
+                    .And("from", new Amount(20, Units.Celsius))
+                    .And("to", new Amount(21, Units.Celsius))
+                    .And("room", new Amount(54, Units.Celsius))
+                    .And("lossPerKelvin", new Amount(500, Units.WattPerKelvin))
+                    .And("time", new Amount(3600, Units.Second))
+            );
+
+        Assert.Null(outcome.Answer);
+        var problem = Assert.Single(outcome.Problems);
+        Assert.Equal(("room", "bench.problem.room-heats-it"), (problem.Field, problem.Says.Key));
+    }
+
     [Fact]
     public void One_drop_more_is_what_the_sensitivity_says()
     {
