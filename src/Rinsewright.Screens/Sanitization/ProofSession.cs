@@ -238,10 +238,12 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         }
     }
 
-    // What is typed is kept at once: a page left within the pause, or while a long file is judged, loses nothing. Judged is what rests.
+    // What is typed is kept at once: a page left within the pause, or while a long file is judged, loses nothing. Judged is what rests;
+    // what is typed while the last of it is still being written is judged too.
     private async Task SettleAsync()
     {
-        for (var done = -1; done != wishes; )
+        int done;
+        do
         {
             await Task.Delay(Pause, clock);
             done = wishes;
@@ -260,9 +262,9 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
                 await keeping;
                 await (keeping = KeepAsync());
             }
-        }
 
-        await keeping;
+            await keeping;
+        } while (done != wishes);
     }
 
     // One write at a time; whatever was typed while it ran is in the next.

@@ -23,11 +23,15 @@ internal sealed class MemoryStore : IDeviceStore
     /// <summary>Whether nothing more is written: the device is full, or the browser refuses.</summary>
     public bool Full { get; set; }
 
-    public Task SaveAsync(Guid id, string lineJson, string documentJson, string? operationJson)
+    /// <summary>What every write waits for: a slow device.</summary>
+    public Task Held { get; set; } = Task.CompletedTask;
+
+    public async Task SaveAsync(Guid id, string lineJson, string documentJson, string? operationJson)
     {
+        await Held;
         Room();
         (Documents[id], Lines[id]) = (documentJson, lineJson);
-        return Queue(operationJson);
+        await Queue(operationJson);
     }
 
     public Task DeleteAsync(Guid id, string? operationJson)

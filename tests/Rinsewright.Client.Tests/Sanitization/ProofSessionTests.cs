@@ -80,6 +80,24 @@ public sealed class ProofSessionTests
         Assert.False(await work.IsUnjudgedAsync(id));
     }
 
+    /// <summary>A name needs no judgement, only a write; what is read while a slow device is still at that write is judged all the same.</summary>
+    [Fact]
+    public async Task What_is_typed_while_a_name_is_written_is_judged()
+    {
+        await session.NewAsync();
+        var held = new TaskCompletionSource();
+        store.Held = held.Task;
+        session.Write(p => p with { Kitchen = "Tin Bell Diner" });
+        await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause: all that is left is the write
+        session.Ask(r =>
+            ReadingSlot.Label.Put(r, new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true))
+        );
+        held.SetResult();
+        await session.SettledAsync();
+        Assert.Equal("proven", session.Proof!.Report.Verdict);
+        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+    }
+
     private static Task UntilAsync(Func<bool> holds) => UntilAsync(() => Task.FromResult(holds()));
 
     private static async Task UntilAsync(Func<Task<bool>> holds)
