@@ -1,5 +1,3 @@
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Rinsewright.Tests.Shared;
 using Xunit;
@@ -94,15 +92,13 @@ public sealed class AccountScreens(BrowserFixture fixture)
 
         async Task CheckAsync(string name)
         {
-            await screen.FitsAsync();
             if (Pictures is { Length: > 0 } folder)
             {
                 var file = $"{name.Replace(' ', '-')}-{(desk ? "desk" : "phone")}-{language}-{(dark ? "dark" : "light")}.png";
                 await page.ScreenshotAsync(new() { Path = Path.Combine(Tree.Root, folder, file), FullPage = true });
             }
 
-            var result = await page.RunAxe(new AxeRunOptions());
-            found.AddRange(result.Violations.Select(v => $"{name}: {v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+            found.AddRange(await screen.FindingsAsync(name));
         }
     }
 }

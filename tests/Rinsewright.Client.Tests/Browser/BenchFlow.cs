@@ -1,5 +1,3 @@
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Rinsewright.Engine.Machines;
 using Xunit;
@@ -61,9 +59,7 @@ public sealed class BenchFlow(BrowserFixture fixture)
 
         async Task CheckAsync(string name)
         {
-            await screen.FitsAsync();
-            var result = await page.RunAxe(new AxeRunOptions());
-            found.AddRange(result.Violations.Select(v => $"{name}: {v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+            found.AddRange(await screen.FindingsAsync(name));
         }
     }
 
@@ -115,9 +111,7 @@ public sealed class BenchFlow(BrowserFixture fixture)
         var head = new byte[5];
         await file.ReadExactlyAsync(head, TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-"u8.ToArray(), head);
-        var result = await page.RunAxe(new AxeRunOptions());
-        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
-        await screen.FitsAsync();
+        Assert.Empty(await screen.FindingsAsync("printed"));
 
         // The office cannot be reached; nothing else may be wrong.
         Assert.All(screen.Complaints, c => Assert.Contains("ERR_INTERNET_DISCONNECTED", c, StringComparison.Ordinal));

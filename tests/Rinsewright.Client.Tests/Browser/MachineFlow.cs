@@ -1,6 +1,4 @@
 using System.Text.RegularExpressions;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Engine.Machines;
@@ -139,9 +137,7 @@ public sealed class MachineFlow(BrowserFixture fixture)
 
         async Task CheckAsync(string name)
         {
-            await screen.FitsAsync();
-            var result = await page.RunAxe(new AxeRunOptions());
-            found.AddRange(result.Violations.Select(v => $"{name}: {v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+            found.AddRange(await screen.FindingsAsync(name));
         }
 
         async Task PictureAsync(string name)

@@ -1,3 +1,4 @@
+using Deque.AxeCore.Commons;
 using Microsoft.Playwright;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Files.Demo;
@@ -8,6 +9,8 @@ namespace Rinsewright.Client.Tests.Browser;
 /// <summary>A page of the program as a person uses it. Everything the console complains of is kept.</summary>
 public sealed class Screen
 {
+    private static readonly string Axe = new BundledAxeScriptProvider().GetScript();
+
     private Screen(IPage page, string address, string language)
     {
         Page = page;
@@ -98,6 +101,28 @@ public sealed class Screen
     {
         var over = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.True(over <= 0, $"{Page.Url}: {over} px too wide");
+    }
+
+    /// <summary>Everything axe finds wrong with what is shown now, in all its rules. Nothing may be wider than the page either.</summary>
+    public async Task<IReadOnlyList<string>> FindingsAsync(string where)
+    {
+        await FitsAsync();
+        if (!await Page.EvaluateAsync<bool>("() => 'axe' in window"))
+        {
+            await Page.EvaluateAsync(Axe);
+        }
+
+        // Asked in the page itself: there are no frames in it, and the library's own way opens an empty page for each answer, for two seconds.
+        var found = await Page.EvaluateAsync<string[]>(
+            """
+            async () => {
+              const { violations, passes } = await axe.run(document, { resultTypes: ["violations"] });
+              if (passes.length === 0) throw new Error("axe looked at nothing");
+              return violations.map((v) => `${v.id}: ${v.nodes.slice(0, 3).map((n) => n.html).join(" | ")}`);
+            }
+            """
+        );
+        return [.. found.Select(f => $"{where}: {f}")];
     }
 
     /// <summary>The console stayed quiet.</summary>

@@ -1,5 +1,3 @@
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -63,9 +61,7 @@ public sealed class WareFlow(BrowserFixture fixture)
 
         async Task CheckAsync(string name)
         {
-            await screen.FitsAsync();
-            var result = await page.RunAxe(new AxeRunOptions());
-            found.AddRange(result.Violations.Select(v => $"{name}: {v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+            found.AddRange(await screen.FindingsAsync(name));
         }
     }
 }
