@@ -16,6 +16,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     private ProofRequest? judged; // what the report on the screen answers
     private Task settling = Task.CompletedTask;
     private Task keeping = Task.CompletedTask;
+    private Task judgement = Task.CompletedTask;
     private bool judging;
     private Task taking = Task.CompletedTask;
 
@@ -71,7 +72,19 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     /// <summary>A fresh proof, empty but for the technician.</summary>
     public async Task NewAsync()
     {
-        await settling;
+        await OverAsync(taking);
+        await FreshAsync();
+    }
+
+    // Over, however it ended: a device that refused the last write must not keep the next proof from being opened.
+    private async Task OverAsync(Task before)
+    {
+        await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+        await settling.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+    }
+
+    private async Task FreshAsync()
+    {
         Clear();
         var request = new ProofRequest(Language: preferences.Language);
         var answer = await computing.RunAsync(request, null);
@@ -102,7 +115,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             return true;
         }
 
-        await settling;
+        await OverAsync(taking); // a file that is still being read goes into its own proof, not into this one
         if (await work.OpenAsync(id) is not { } proof)
         {
             return false;
@@ -126,18 +139,18 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     }
 
     /// <summary>One file goes into this proof; of several, each gets a proof of its own with the same settings.</summary>
-    public Task TakeAsync(IReadOnlyList<TakenFile> files) => taking = TakeAllAsync(files);
+    public Task TakeAsync(IReadOnlyList<TakenFile> files) => taking = TakeAllAsync(files, taking);
 
     /// <summary>An invented proof to try the screen with.</summary>
-    public Task TryAsync(Demo demo) => taking = TryDemoAsync(demo);
+    public Task TryAsync(Demo demo) => taking = TryDemoAsync(demo, taking);
 
-    private async Task TakeAllAsync(IReadOnlyList<TakenFile> files)
+    private async Task TakeAllAsync(IReadOnlyList<TakenFile> files, Task before)
     {
-        await settling;
+        await OverAsync(before);
         Refused = [];
         if (Proof is null)
         {
-            await NewAsync();
+            await FreshAsync();
         }
 
         var lines = new List<ProofLine>();
@@ -146,7 +159,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         var hadFile = File is not null;
         foreach (var file in files)
         {
-            var before = (Proof, File, Judged: judged, Begun);
+            var stood = (Proof: Proof!, File, Judged: judged, Begun, Wishes: wishes);
             if (lines.Count > 0 || hadFile)
             {
                 Proof = settings with
@@ -163,7 +176,10 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             {
                 // The proof before it stays as it was; a file that cannot be used makes none, and is named with the reason.
                 refused.Add(new RefusedFile(file.Name, Failure, Problem));
-                (Proof, File, judged, Begun) = before;
+                var typed = Proof!.Id == stood.Proof.Id && wishes != stood.Wishes; // while it was being read: that stays
+                Proof = typed ? Proof with { Report = stood.Proof.Report, Files = stood.Proof.Files } : stood.Proof;
+                judged = ReferenceEquals(Proof.Request, stood.Proof.Request) ? stood.Judged : null;
+                (File, Begun) = (stood.File, stood.Begun || typed);
                 (Failure, Problem) = (null, null);
             }
             else if (Cancelled)
@@ -184,9 +200,10 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         Changed?.Invoke();
     }
 
-    private async Task TryDemoAsync(Demo demo)
+    private async Task TryDemoAsync(Demo demo, Task before)
     {
-        await NewAsync();
+        await OverAsync(before);
+        await FreshAsync();
         Proof = Proof! with
         {
             Kitchen = demo.Kitchen,
@@ -246,19 +263,11 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         do
         {
             await Task.Delay(Pause, clock);
+            await judgement; // of a file that is being taken
             done = wishes;
             if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled)
             {
-                judging = true;
-                try
-                {
-                    await JudgeAsync();
-                }
-                finally
-                {
-                    judging = false;
-                }
-
+                await JudgeAsync();
                 await keeping;
                 await (keeping = KeepAsync());
             }
@@ -299,15 +308,26 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
 
         var references = file.Kept ? [new FileReference(file.Sha256, file.Name, file.Size)] : Array.Empty<FileReference>();
         Proof = Proof! with { Files = references };
-        await JudgeAsync();
-        if (Failure is null && Problem is null && !Cancelled)
+        do
         {
-            await work.SaveAsync(Proof!);
-        }
+            await JudgeAsync();
+            if (Failure is not null || Problem is not null || Cancelled)
+            {
+                return;
+            }
+        } while (!ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
+
+        await keeping;
+        await (keeping = KeepAsync());
     }
 
-    private async Task JudgeAsync()
+    // One run at a time: the worker has one answer to give.
+    private Task JudgeAsync() => judgement = JudgeAfterAsync(judgement);
+
+    private async Task JudgeAfterAsync(Task before)
     {
+        await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+        judging = true;
         Running = File is not null;
         Progress = null;
         Changed?.Invoke();
@@ -331,6 +351,7 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         finally
         {
             computing.Progressed -= OnProgress;
+            judging = false;
             Running = false;
             Changed?.Invoke();
         }
