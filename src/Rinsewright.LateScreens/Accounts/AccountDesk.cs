@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.JSInterop;
 using Rinsewright.Client.Records;
+using Rinsewright.Client.Sanitization;
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts.Accounts;
 
@@ -21,6 +22,7 @@ public sealed class AccountDesk(
     IDeviceStore store,
     Work work,
     Synchronizer synchronizer,
+    ProofSession session,
     TimeProvider clock
 )
 {
@@ -77,6 +79,7 @@ public sealed class AccountDesk(
             return answer.Problem;
         }
 
+        await session.CloseAsync(); // the next person does not find it open
         await store.ForgetAsync();
         await preferences.ChangeAsync(s => s with { Account = null, Role = "", Checked = null, Technician = "" });
         await work.CountAsync();
@@ -130,6 +133,7 @@ public sealed class AccountDesk(
         var settings = preferences.Settings;
         if (account.Role == Roles.Kitchen && (settings.Account != account.Id || settings.Role != account.Role))
         {
+            await session.CloseAsync();
             await store.ForgetAsync();
         }
 

@@ -54,22 +54,30 @@ public sealed class FieldEditor(Work work)
 
     private async Task WriteAllAsync()
     {
-        while (typed.Count > 0 && Document is not null)
+        while (typed.Count > 0 && Document is not null && await FlushAsync())
         {
-            await FlushAsync();
+            // what was typed while it wrote
         }
     }
 
-    /// <summary>Writes what was typed.</summary>
-    public async Task FlushAsync()
+    /// <summary>Writes what was typed; what the device does not take stays typed, for the next time.</summary>
+    /// <returns>Whether it was taken.</returns>
+    public async Task<bool> FlushAsync()
     {
         if (typed.Count == 0 || Document is not { } document)
         {
-            return;
+            return true;
         }
 
         var now = typed.ToArray();
-        Document = await work.SetAsync(document.Kind, document.Id, now);
+        var (written, isKept) = await work.TrySetAsync(document.Kind, document.Id, now);
+        if (!isKept)
+        {
+            Changed?.Invoke();
+            return false;
+        }
+
+        Document = written;
         foreach (var (path, text) in now)
         {
             if (typed.TryGetValue(path, out var later) && later == text)
@@ -79,5 +87,6 @@ public sealed class FieldEditor(Work work)
         }
 
         Changed?.Invoke();
+        return true;
     }
 }

@@ -18,6 +18,7 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
     private Task settling = Task.CompletedTask;
     private int changes;
     private int judged;
+    private bool marked;
 
     /// <summary>It was changed or judged.</summary>
     public event Action? Changed;
@@ -62,6 +63,17 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
 
     /// <summary>Done when everything entered is judged and kept.</summary>
     public Task SettledAsync() => settling;
+
+    /// <summary>Judges anew and keeps what it amounts to, where the page was left between a reading and its judgement.</summary>
+    public async Task MendAsync()
+    {
+        if (await shelf.IsUnjudgedAsync(Document.Id) && !Judging)
+        {
+            Judge();
+            Keep(Result);
+            await writing;
+        }
+    }
 
     /// <summary>Works out the machine's own bands a little at a time, so that the page stays live, and judges by them.</summary>
     public async Task WarmAsync()
@@ -139,11 +151,30 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
         }
     }
 
+    // What was typed on meanwhile is in the write that follows; what the device did not take is in the next.
     private async Task AfterAsync(Task before, VisitDocument now, VisitResult? result)
     {
-        await before;
-        await shelf.SaveAsync(now, kept, result);
-        kept = now;
+        await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+        if (!ReferenceEquals(now, Document))
+        {
+            return;
+        }
+
+        if (result is null && !marked)
+        {
+            marked = true;
+            await shelf.UnjudgedAsync(now.Id);
+        }
+
+        if (await shelf.SaveAsync(now, kept, result))
+        {
+            kept = now;
+            if (result is not null && !Judging)
+            {
+                marked = false;
+                await shelf.JudgedAsync(now.Id);
+            }
+        }
     }
 
     /// <summary>The built-in knowledge; of its own, so that its library is not asked for before it is here.</summary>

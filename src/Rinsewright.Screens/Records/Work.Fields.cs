@@ -33,7 +33,15 @@ public sealed partial class Work
     /// <param name="id">Document.</param>
     /// <param name="changes">Path and text; what already stands is left out.</param>
     /// <returns>The document as it now stands here.</returns>
-    public async Task<FieldDocument> SetAsync(string kind, Guid id, IReadOnlyList<KeyValuePair<string, string>> changes)
+    public async Task<FieldDocument> SetAsync(string kind, Guid id, IReadOnlyList<KeyValuePair<string, string>> changes) =>
+        (await TrySetAsync(kind, id, changes)).Document;
+
+    /// <summary>The same, and whether the device took it; where it did not, the reason is in <see cref="Trouble"/> and it is to be written again.</summary>
+    public async Task<(FieldDocument Document, bool Kept)> TrySetAsync(
+        string kind,
+        Guid id,
+        IReadOnlyList<KeyValuePair<string, string>> changes
+    )
     {
         var settings = preferences.Settings;
         return await WriteAsync(
@@ -102,12 +110,18 @@ public sealed partial class Work
         }
     }
 
-    private async Task<FieldDocument> WriteAsync(string kind, Guid id, Func<FieldDocument, Operation?> write, bool typing)
+    private async Task<(FieldDocument Document, bool Kept)> WriteAsync(
+        string kind,
+        Guid id,
+        Func<FieldDocument, Operation?> write,
+        bool typing
+    )
     {
         var after = FieldDocument.Empty(id, kind);
+        var isKept = false;
         if (!MayWrite)
         {
-            return await OpenFieldsAsync(id) ?? after;
+            return (await OpenFieldsAsync(id) ?? after, true);
         }
 
         Writing++;
@@ -120,7 +134,7 @@ public sealed partial class Work
                 var before = read[0].Length > 0 ? Read(read[0])! : FieldDocument.Empty(id, kind);
                 if (write(before) is not { } operation)
                 {
-                    return before;
+                    return (before, true);
                 }
 
                 operation = operation with { Account = preferences.Settings.Account };
@@ -136,6 +150,7 @@ public sealed partial class Work
                 }
             }
 
+            isKept = true;
             Saved = true;
             Trouble = null;
         }
@@ -151,7 +166,7 @@ public sealed partial class Work
 
         await CountAsync();
         Queued?.Invoke();
-        return after;
+        return (after, isKept);
     }
 
     private static bool IsStillTyped(Operation draft, Operation next, FieldDocument document)

@@ -53,19 +53,39 @@ public sealed partial class Work(
     /// <param name="unjudged">Whether its report is older than what is asked: opening it judges it again.</param>
     public async Task SaveAsync(ProofDocument proof, bool unjudged = false)
     {
-        if (unjudged)
+        try
         {
-            await store.MarkAsync(UnjudgedMark + proof.Id, "1");
-        }
+            if (unjudged)
+            {
+                await store.MarkAsync(UnjudgedMark + proof.Id, "1");
+            }
 
-        await WriteAsync(proof.Id, "put", proof);
-        if (!unjudged && await IsUnjudgedAsync(proof.Id))
+            await WriteAsync(proof.Id, "put", proof);
+            if (!unjudged)
+            {
+                await JudgedAsync(proof.Id);
+            }
+        }
+        catch (Microsoft.JSInterop.JSException e)
         {
-            await store.MarkAsync(UnjudgedMark + proof.Id, "");
+            Trouble = e.Message;
+            Changed?.Invoke();
         }
     }
 
-    /// <summary>Whether the page was left between a change of this proof and its judgement.</summary>
+    /// <summary>Remembers that a document is asked for more than was judged of it: opening it judges it again.</summary>
+    public Task UnjudgedAsync(Guid id) => MayWrite ? store.MarkAsync(UnjudgedMark + id, "1") : Task.CompletedTask;
+
+    /// <summary>Forgets that again.</summary>
+    public async Task JudgedAsync(Guid id)
+    {
+        if (await IsUnjudgedAsync(id))
+        {
+            await store.MarkAsync(UnjudgedMark + id, "");
+        }
+    }
+
+    /// <summary>Whether the page was left between a change of this proof or visit and its judgement.</summary>
     public async Task<bool> IsUnjudgedAsync(Guid id) => await store.MarkAsync(UnjudgedMark + id) == "1";
 
     /// <summary>Deletes a proof and queues that; returns it so that it can be brought back, null where it was not deleted.</summary>

@@ -9,10 +9,11 @@ namespace Rinsewright.Client.Sanitization;
 /// The proof on the screen. Whatever changes is judged again and saved on the device at once; one run at a time, the last wish wins. Nothing is saved
 /// before the person gave something.
 /// </summary>
-public sealed class ProofSession(IComputing computing, Work work, Preferences preferences, TimeProvider clock)
+public sealed partial class ProofSession(IComputing computing, Work work, Preferences preferences, TimeProvider clock)
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
     private int wishes;
+    private int openings;
     private ProofRequest? judged; // what the report on the screen answers
     private Task settling = Task.CompletedTask;
     private Task keeping = Task.CompletedTask;
@@ -70,10 +71,32 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     }
 
     /// <summary>A fresh proof, empty but for the technician.</summary>
-    public async Task NewAsync()
+    /// <returns>Whether it stands there; not where the person has asked for another meanwhile.</returns>
+    public async Task<bool> NewAsync()
     {
+        var mine = ++openings;
         await OverAsync(taking);
+        if (mine != openings)
+        {
+            return false;
+        }
+
         await FreshAsync();
+        return true;
+    }
+
+    /// <summary>Puts the proof away when somebody else takes over the device; what was kept of it stays kept.</summary>
+    public async Task CloseAsync()
+    {
+        openings++;
+        if (Running)
+        {
+            await computing.CancelAsync();
+        }
+
+        await OverAsync(taking);
+        Clear();
+        Changed?.Invoke();
     }
 
     // Over, however it ended: a device that refused the last write must not keep the next proof from being opened.
@@ -115,8 +138,19 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             return true;
         }
 
-        await OverAsync(taking); // a file that is still being read goes into its own proof, not into this one
-        if (await work.OpenAsync(id) is not { } proof)
+        var mine = ++openings;
+        ProofDocument? found;
+        do
+        {
+            await OverAsync(taking); // a file that is still being read goes into its own proof, not into this one
+            found = await work.OpenAsync(id);
+            if (mine != openings)
+            {
+                return true; // the person has asked for another meanwhile
+            }
+        } while (!taking.IsCompleted || !settling.IsCompleted);
+
+        if (found is not { } proof)
         {
             return false;
         }
@@ -136,81 +170,6 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         }
 
         return true;
-    }
-
-    /// <summary>One file goes into this proof; of several, each gets a proof of its own with the same settings.</summary>
-    public Task TakeAsync(IReadOnlyList<TakenFile> files) => taking = TakeAllAsync(files, taking);
-
-    /// <summary>An invented proof to try the screen with.</summary>
-    public Task TryAsync(Demo demo) => taking = TryDemoAsync(demo, taking);
-
-    private async Task TakeAllAsync(IReadOnlyList<TakenFile> files, Task before)
-    {
-        await OverAsync(before);
-        Refused = [];
-        if (Proof is null)
-        {
-            await FreshAsync();
-        }
-
-        var lines = new List<ProofLine>();
-        var refused = new List<RefusedFile>();
-        var settings = Proof!;
-        var hadFile = File is not null;
-        foreach (var file in files)
-        {
-            var stood = (Proof: Proof!, File, Judged: judged, Begun, Wishes: wishes);
-            if (lines.Count > 0 || hadFile)
-            {
-                Proof = settings with
-                {
-                    Id = Guid.CreateVersion7(),
-                    At = clock.GetLocalNow(),
-                    Files = [],
-                    Request = settings.Request with { Dialect = null, Channels = null, Readings = null },
-                };
-            }
-
-            await TakeOneAsync(file);
-            if (Failure is not null || Problem is not null)
-            {
-                // The proof before it stays as it was; a file that cannot be used makes none, and is named with the reason.
-                refused.Add(new RefusedFile(file.Name, Failure, Problem));
-                var typed = Proof!.Id == stood.Proof.Id && wishes != stood.Wishes; // while it was being read: that stays
-                Proof = typed ? Proof with { Report = stood.Proof.Report, Files = stood.Proof.Files } : stood.Proof;
-                judged = ReferenceEquals(Proof.Request, stood.Proof.Request) ? stood.Judged : null;
-                (File, Begun) = (stood.File, stood.Begun || typed);
-                (Failure, Problem) = (null, null);
-            }
-            else if (Cancelled)
-            {
-                break; // the person stopped: what comes after is not read either
-            }
-            else if (Proof is { } done)
-            {
-                lines.Add(ProofLine.Of(done));
-            }
-        }
-
-        Refused = refused;
-        Together =
-            lines.Count > 1 ? lines
-            : files.Count > 1 || lines.Count > 0 ? []
-            : Together;
-        Changed?.Invoke();
-    }
-
-    private async Task TryDemoAsync(Demo demo, Task before)
-    {
-        await OverAsync(before);
-        await FreshAsync();
-        Proof = Proof! with
-        {
-            Kitchen = demo.Kitchen,
-            Machine = preferences.Words[demo.MachineKey],
-            Request = demo.Request with { Language = preferences.Language },
-        };
-        await TakeOneAsync(await computing.KeepDemoAsync(demo.File));
     }
 
     /// <summary>Another setting, reading or decision: judged again and saved.</summary>
@@ -235,7 +194,11 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
     public Task CancelAsync() => computing.CancelAsync();
 
     /// <summary>Brings a file back after its reading was stopped, or tries again.</summary>
-    public void Again() => Ask(r => r);
+    public void Again()
+    {
+        judged = null;
+        Ask(r => r);
+    }
 
     private void Change(ProofDocument proof)
     {
@@ -263,9 +226,9 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         do
         {
             await Task.Delay(Pause, clock);
-            await judgement; // of a file that is being taken
+            await judgement.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext); // of a file that is being taken
             done = wishes;
-            if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled)
+            if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null)
             {
                 await JudgeAsync();
                 await keeping;
@@ -290,37 +253,6 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         } while (kept != wishes);
     }
 
-    private async Task TakeOneAsync(TakenFile file)
-    {
-        Begun = true;
-        if (file.Sha256.Length == 0)
-        {
-            Failure = new StatementDto("client.file.not-a-file", [new StatementValueDto("name", Text: file.Name)]);
-            Changed?.Invoke();
-            return;
-        }
-
-        File = file;
-        if (Proof!.Report.File is not null && (await computing.RunAsync(Proof.Request, null)).Report is { } empty)
-        {
-            Proof = Proof with { Report = empty }; // nothing of another file stands under this one's name
-        }
-
-        var references = file.Kept ? [new FileReference(file.Sha256, file.Name, file.Size)] : Array.Empty<FileReference>();
-        Proof = Proof! with { Files = references };
-        do
-        {
-            await JudgeAsync();
-            if (Failure is not null || Problem is not null || Cancelled)
-            {
-                return;
-            }
-        } while (!ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
-
-        await keeping;
-        await (keeping = KeepAsync());
-    }
-
     // One run at a time: the worker has one answer to give.
     private Task JudgeAsync() => judgement = JudgeAfterAsync(judgement);
 
@@ -339,6 +271,11 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
             Failure = answer.Failure;
             Problem = answer.Problem;
             Cancelled = answer.Cancelled;
+            if (Cancelled)
+            {
+                judged = Proof.Request; // what was typed until the person stopped it waits with it, and does not start it again
+            }
+
             if (answer.Report is { } report)
             {
                 Proof = Proof with { Report = report };
@@ -388,9 +325,3 @@ public sealed class ProofSession(IComputing computing, Work work, Preferences pr
         Refused = [];
     }
 }
-
-/// <summary>A file that was given and could not be used.</summary>
-/// <param name="Name">Its name.</param>
-/// <param name="Failure">What is wrong with it, in words to come; null where the trouble is another.</param>
-/// <param name="Problem">What cannot be used of what was set; null where the file is at fault.</param>
-public sealed record RefusedFile(string Name, StatementDto? Failure, string? Problem);

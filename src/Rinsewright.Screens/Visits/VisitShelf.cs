@@ -97,7 +97,8 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
     /// <param name="visit">The visit.</param>
     /// <param name="seen">As it was when it was opened or kept last.</param>
     /// <param name="result">What it amounts to; null where it was not judged.</param>
-    public async Task SaveAsync(VisitDocument visit, VisitDocument seen, VisitResult? result)
+    /// <returns>Whether the device took it.</returns>
+    public async Task<bool> SaveAsync(VisitDocument visit, VisitDocument seen, VisitResult? result)
     {
         List<KeyValuePair<string, string>> fields = [.. VisitFields.Changed(visit, seen)];
         if (result is not null)
@@ -106,8 +107,17 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
             fields.Add(new(VisitPaths.Next, result.Next.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
         }
 
-        await work.SetAsync(Kinds.Visit, visit.Id, fields);
+        return (await work.TrySetAsync(Kinds.Visit, visit.Id, fields)).Kept;
     }
+
+    /// <summary>Remembers that something was entered that is not judged yet.</summary>
+    public Task UnjudgedAsync(Guid visit) => work.UnjudgedAsync(visit);
+
+    /// <summary>Forgets that again.</summary>
+    public Task JudgedAsync(Guid visit) => work.JudgedAsync(visit);
+
+    /// <summary>Whether the page was left between a reading and its judgement.</summary>
+    public Task<bool> IsUnjudgedAsync(Guid visit) => work.IsUnjudgedAsync(visit);
 
     /// <summary>The last visit to a machine that has not ended; null for none.</summary>
     public Task<VisitDocument?> RunningAsync(Guid machine) => LastAsync(machine, v => v.Ended is null);

@@ -35,19 +35,33 @@ export function warm() {
 }
 
 // Answers with JSON; null where it was cancelled, "missing" where the file is not on this device and not to be had.
-export async function run(requestJson, sha256, name, page) {
-  const file = await blob(sha256);
-  if (!file) return "missing";
-  await start();
-  return await new Promise((resolve, reject) => {
-    running = { resolve, reject, page };
-    worker.onerror = (event) => {
-      running = undefined;
-      stop();
-      reject(new Error(event.message || "worker"));
-    };
-    worker.postMessage({ request: requestJson, file, name });
+// It runs from the first moment: cancelled while the file is fetched or the worker starts, it ends all the same.
+export function run(requestJson, sha256, name, page) {
+  return new Promise((resolve, reject) => {
+    const mine = (running = { resolve, reject, page });
+    ask(mine, requestJson, sha256, name).catch((error) => {
+      if (running === mine) running = undefined;
+      reject(error);
+    });
   });
+}
+
+async function ask(mine, requestJson, sha256, name) {
+  const file = await blob(sha256);
+  if (running !== mine) return;
+  if (!file) {
+    running = undefined;
+    mine.resolve("missing");
+    return;
+  }
+  await start();
+  if (running !== mine) return;
+  worker.onerror = (event) => {
+    running = undefined;
+    stop();
+    mine.reject(new Error(event.message || "worker"));
+  };
+  worker.postMessage({ request: requestJson, file, name });
 }
 
 export function cancel() {

@@ -44,6 +44,10 @@ function open() {
         db.close();
         opening = undefined;
       };
+      // Some browsers close it by themselves when the page was long away: the next use opens it again.
+      db.onclose = () => {
+        opening = undefined;
+      };
       done(db);
     };
     request.onerror = () => fail(request.error);
