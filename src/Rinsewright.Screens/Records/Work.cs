@@ -74,14 +74,36 @@ public sealed partial class Work(
     }
 
     /// <summary>Remembers that a document is asked for more than was judged of it: opening it judges it again.</summary>
-    public Task UnjudgedAsync(Guid id) => MayWrite ? store.MarkAsync(UnjudgedMark + id, "1") : Task.CompletedTask;
+    public async Task UnjudgedAsync(Guid id)
+    {
+        if (!MayWrite)
+        {
+            return;
+        }
+
+        try
+        {
+            await store.MarkAsync(UnjudgedMark + id, "1");
+        }
+        catch (Microsoft.JSInterop.JSException e)
+        {
+            Trouble = e.Message; // the write that follows says the same
+        }
+    }
 
     /// <summary>Forgets that again.</summary>
     public async Task JudgedAsync(Guid id)
     {
-        if (await IsUnjudgedAsync(id))
+        try
         {
-            await store.MarkAsync(UnjudgedMark + id, "");
+            if (await IsUnjudgedAsync(id))
+            {
+                await store.MarkAsync(UnjudgedMark + id, "");
+            }
+        }
+        catch (Microsoft.JSInterop.JSException e)
+        {
+            Trouble = e.Message; // it is judged once more when it is opened
         }
     }
 

@@ -44,9 +44,8 @@ public sealed partial class ProofSession
             await TakeOneAsync(file);
             if (Failure is not null || Problem is not null)
             {
-                // The proof before it stays as it was; a file that cannot be used makes none, and is named with the reason.
+                // At once, before anything else goes on: the proof before it stays as it was; a file that cannot be used makes none, and is named with the reason.
                 refused.Add(new RefusedFile(file.Name, Failure, Problem));
-                await keeping.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
                 var typed = wishes != stood.Wishes; // while it was being read: that stays
                 var ghost = typed && Proof!.Id != stood.Proof.Id ? Proof : null;
                 Proof =
@@ -58,6 +57,7 @@ public sealed partial class ProofSession
                 (Failure, Problem) = (null, null);
                 if (ghost is not null)
                 {
+                    await keeping.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
                     await work.DeleteAsync(ghost.Id);
                     wishes++;
                     await (keeping = KeepAsync());

@@ -9,6 +9,7 @@ internal sealed class MemoryComputing : IComputing
 {
     private readonly Dictionary<string, byte[]> files = new(StringComparer.Ordinal);
     private bool running;
+    private TaskCompletionSource cancelled = new();
 
     public event Action<ComputeProgress>? Progressed;
 
@@ -27,7 +28,13 @@ internal sealed class MemoryComputing : IComputing
         try
         {
             Progressed?.Invoke(new ComputeProgress(1, 2, 3));
-            await Held;
+            Runs++;
+            cancelled = new TaskCompletionSource();
+            if (await Task.WhenAny(Held, cancelled.Task) == cancelled.Task)
+            {
+                return new ComputeAnswer(Cancelled: true);
+            }
+
             using var stream = new MemoryStream(files[file.Sha256]);
             return await ComputeExports.AnswerAsync(request, stream, file.Name, null);
         }
@@ -49,5 +56,12 @@ internal sealed class MemoryComputing : IComputing
     /// <summary>What the reading of a file waits for.</summary>
     public Task Held { get; set; } = Task.CompletedTask;
 
-    public Task CancelAsync() => Task.CompletedTask;
+    /// <summary>How often a file was read.</summary>
+    public int Runs { get; private set; }
+
+    public Task CancelAsync()
+    {
+        cancelled.TrySetResult();
+        return Task.CompletedTask;
+    }
 }
