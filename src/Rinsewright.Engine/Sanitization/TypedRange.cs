@@ -21,7 +21,7 @@ public sealed record TypedRange(Amount Least, Amount Most, Amount? UsualLeast = 
     private static readonly TypedRange Pressure = new(new(0, Units.Psi), new(200, Units.Psi), new(4, Units.Psi), new(100, Units.Psi));
     private static readonly TypedRange Concentration = new(new(0, Units.MilligramPerLitre), new(2000, Units.MilligramPerLitre));
 
-    // Detergent in a tank is grams in a litre, dissolved solids reach those of the sea; a tank may heat up for hours when an element has failed.
+    // Detergent in a tank is grams in a litre, dissolved solids reach those of the sea; a tank may heat up for hours when an element has failed (common practice, no source).
     private static readonly TypedRange Solution = new(new(0, Units.GramPerLitre), new(100, Units.GramPerLitre));
     private static readonly TypedRange Wait = new(new(0, Units.Minute), new(600, Units.Minute));
     private static readonly TypedRange PH = new(new(0, Units.PH), new(14, Units.PH));

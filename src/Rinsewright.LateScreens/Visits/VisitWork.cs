@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Rinsewright.Client.Shell;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Visits;
@@ -154,7 +155,7 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
     // What was typed on meanwhile is in the write that follows; what the device did not take is in the next.
     private async Task AfterAsync(Task before, VisitDocument now, VisitResult? result)
     {
-        await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+        await before.HoweverItEnds();
         if (!ReferenceEquals(now, Document))
         {
             return;

@@ -1,4 +1,5 @@
 using Rinsewright.Client.Records;
+using Rinsewright.Client.Shell;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
@@ -57,7 +58,7 @@ public sealed partial class ProofSession
                 (Failure, Problem) = (null, null);
                 if (ghost is not null)
                 {
-                    await keeping.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+                    await keeping.HoweverItEnds();
                     await work.DeleteAsync(ghost.Id);
                     wishes++;
                     await (keeping = KeepAsync());
@@ -137,12 +138,13 @@ public sealed partial class ProofSession
         do
         {
             await JudgeAsync();
-            if (Failure is not null || Problem is not null || Cancelled)
+            if (Failure is not null || Problem is not null)
             {
                 return;
             }
         } while (!ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
 
+        // Kept where the person stopped it, too: opened again it is read.
         await keeping;
         await (keeping = KeepAsync());
     }

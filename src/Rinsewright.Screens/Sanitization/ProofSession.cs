@@ -60,8 +60,11 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
     /// <summary>The thermometer in the technician's hand, put beside every temperature typed; null where nothing is said of it.</summary>
     public InstrumentDto? Probe { get; set; }
 
-    /// <summary>Whether a file is being read that nothing is known of yet: until then there is no verdict to show.</summary>
+    /// <summary>Whether a file is being read that nothing is known of yet.</summary>
     public bool Reading => Running && Proof?.Report.File is null;
+
+    /// <summary>Whether there is no verdict to show and to print: none yet, or the person stopped the reading it would stand on.</summary>
+    public bool HasNoVerdict => Reading || Cancelled;
 
     /// <summary>Done when the file given last is read and what was asked last is judged and saved.</summary>
     public async Task SettledAsync()
@@ -85,7 +88,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         return true;
     }
 
-    /// <summary>Puts the proof away when somebody else takes over the device; what was kept of it stays kept.</summary>
+    /// <summary>Stops what still goes on in the proof and puts it away: it is deleted, or somebody else takes over the device. What was kept of it stays kept.</summary>
     public async Task CloseAsync()
     {
         openings++;
@@ -102,8 +105,8 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
     // Over, however it ended: a device that refused the last write must not keep the next proof from being opened.
     private async Task OverAsync(Task before)
     {
-        await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
-        await settling.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+        await before.HoweverItEnds();
+        await settling.HoweverItEnds();
     }
 
     private async Task FreshAsync()
@@ -226,7 +229,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         do
         {
             await Task.Delay(Pause, clock);
-            await judgement.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext); // of a file that is being taken
+            await judgement.HoweverItEnds(); // of a file that is being taken
             done = wishes;
             if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null)
             {
@@ -258,7 +261,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
 
     private async Task JudgeAfterAsync(Task before)
     {
-        await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+        await before.HoweverItEnds();
         judging = true;
         Running = File is not null;
         Progress = null;

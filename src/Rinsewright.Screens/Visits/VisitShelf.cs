@@ -14,14 +14,33 @@ namespace Rinsewright.Client.Visits;
 /// <summary>The visits on this device, each a document of fields that is sent to the office.</summary>
 public sealed class VisitShelf(Work work, MachineShelf machines, Preferences preferences, TimeProvider clock)
 {
+    private readonly HashSet<Guid> beginning = [];
+
     /// <summary>Every visit in one line, the latest first.</summary>
     public async Task<IReadOnlyList<RecordLine>> LinesAsync() =>
         [.. (await work.LinesAsync(Kinds.Visit)).OrderByDescending(l => l.At ?? DateTimeOffset.MinValue)];
 
     /// <summary>Begins a visit to a machine, with what its last visit left to be compared with.</summary>
     /// <param name="machineId">Machine.</param>
-    /// <returns>Its id; null where the machine is not on this device.</returns>
+    /// <returns>Its id; null where the machine is not on this device, and for a second tap while the first is still at it.</returns>
     public async Task<Guid?> BeginAsync(Guid machineId)
+    {
+        if (!beginning.Add(machineId))
+        {
+            return null;
+        }
+
+        try
+        {
+            return await BeginOneAsync(machineId);
+        }
+        finally
+        {
+            beginning.Remove(machineId);
+        }
+    }
+
+    private async Task<Guid?> BeginOneAsync(Guid machineId)
     {
         if (await machines.OpenAsync(machineId) is not { } machine)
         {

@@ -61,14 +61,22 @@ internal sealed class MemoryStore : IDeviceStore
         ]);
     }
 
-    public Task<bool> ChangeAsync(Guid id, string expected, string lineJson, string documentJson, string? operationJson, string? replaces)
+    public async Task<bool> ChangeAsync(
+        Guid id,
+        string expected,
+        string lineJson,
+        string documentJson,
+        string? operationJson,
+        string? replaces
+    )
     {
+        await Held;
         var draft = replaces is null
             ? -1
             : outbox.FindIndex(o => o.Operation.Id.ToString() == replaces && !o.Sending && !refused.ContainsKey(o.Operation.Id));
         if ((Documents.GetValueOrDefault(id) ?? "") != expected || (replaces is not null && draft < 0))
         {
-            return Task.FromResult(false);
+            return false;
         }
 
         Room();
@@ -83,7 +91,7 @@ internal sealed class MemoryStore : IDeviceStore
             outbox.Add((JsonSerializer.Deserialize(operationJson, ContractsJson.Default.Operation)!, false));
         }
 
-        return Task.FromResult(true);
+        return true;
     }
 
     public Task<int> WaitingAsync() => Task.FromResult(outbox.Count);

@@ -68,10 +68,10 @@ public sealed class ProofSessionTests
         computing.Held = held.Task;
         var (wash, rinse) = (ReadingSlot.Machine.First(s => s.Id == "wash"), ReadingSlot.Machine.First(s => s.Id == "final-rinse"));
         session.Ask(r => wash.Put(r, new ReadingDto("washTank", new AmountDto(158.6, "[degF]"), "probe")));
-        await UntilAsync(() => session.Running);
+        await Soon.UntilAsync(() => session.Running);
         session.Ask(r => rinse.Put(r, new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe")));
         var id = session.Proof!.Id;
-        await UntilAsync(async () => (await work.OpenAsync(id))!.Request.Readings?.Count == 2);
+        await Soon.UntilAsync(async () => (await work.OpenAsync(id))!.Request.Readings?.Count == 2);
         Assert.True(session.Running);
         Assert.True(await work.IsUnjudgedAsync(id));
         held.SetResult();
@@ -96,103 +96,6 @@ public sealed class ProofSessionTests
         await session.SettledAsync();
         Assert.Equal("proven", session.Proof!.Report.Verdict);
         Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
-    }
-
-    /// <summary>What is typed while a file is being taken is of that file: judged with it, one run after the other, and until then kept as not judged.</summary>
-    [Fact]
-    public async Task What_is_typed_while_a_file_is_taken_is_judged_with_it()
-    {
-        var held = new TaskCompletionSource();
-        computing.Held = held.Task;
-        var trying = session.TryAsync(Demo.All[0]);
-        await UntilAsync(() => session.Running);
-        var rinse = ReadingSlot.Machine.First(s => s.Id == "final-rinse");
-        session.Ask(r => rinse.Put(r, new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe")));
-        await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause
-        Assert.True(await work.IsUnjudgedAsync(session.Proof!.Id));
-        held.SetResult();
-        await trying;
-        await session.SettledAsync();
-        Assert.Equal(5, session.Proof.Report.Passes.Count);
-        Assert.Equal("notProven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
-    }
-
-    /// <summary>A name needs no judgement of its own, but the file it is typed beside does: a page left then is judged when it is opened.</summary>
-    [Fact]
-    public async Task A_name_typed_while_a_file_is_taken_does_not_pass_for_a_judgement()
-    {
-        var held = new TaskCompletionSource();
-        computing.Held = held.Task;
-        var trying = session.TryAsync(Demo.All[0]);
-        await UntilAsync(() => session.Running);
-        session.Write(p => p with { Kitchen = "Tin Bell Diner" });
-        var id = session.Proof!.Id;
-        await UntilAsync(async () => await work.OpenAsync(id) is { Kitchen: "Tin Bell Diner" });
-        Assert.True(await work.IsUnjudgedAsync(id));
-        held.SetResult();
-        await trying;
-        await session.SettledAsync();
-        Assert.False(await work.IsUnjudgedAsync(id));
-        Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
-    }
-
-    /// <summary>A file that turns out to be none takes nothing with it that was typed while it was read.</summary>
-    [Fact]
-    public async Task What_is_typed_while_a_bad_file_is_read_stays()
-    {
-        await session.NewAsync();
-        var held = new TaskCompletionSource();
-        computing.Held = held.Task;
-        var taking = session.TakeAsync([await GiveAsync("prose")]);
-        await UntilAsync(() => session.Running);
-        session.Ask(r =>
-            ReadingSlot.Label.Put(r, new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true))
-        );
-        held.SetResult();
-        await taking;
-        await session.SettledAsync();
-        Assert.Equal("prose.csv", Assert.Single(session.Refused).Name);
-        Assert.Null(session.File);
-        Assert.Equal("proven", session.Proof!.Report.Verdict);
-        Assert.Equal("proven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
-    }
-
-    /// <summary>Another proof opened while a file is still read: each keeps what is its own.</summary>
-    [Fact]
-    public async Task Another_proof_opened_while_a_file_is_read_keeps_its_own()
-    {
-        await session.NewAsync();
-        session.Ask(r =>
-            ReadingSlot.Label.Put(r, new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true))
-        );
-        await session.SettledAsync();
-        var typed = session.Proof!.Id;
-        var held = new TaskCompletionSource();
-        computing.Held = held.Task;
-        var trying = session.TryAsync(Demo.All[0]);
-        await UntilAsync(() => session.Running);
-        var opening = session.OpenAsync(typed);
-        held.SetResult();
-        Assert.True(await opening);
-        await trying;
-        Assert.Equal(typed, session.Proof.Id);
-        Assert.Null(session.Proof.Report.File);
-        var lines = await work.ListAsync();
-        Assert.Equal(2, lines.Count);
-        Assert.Equal(5, (await work.OpenAsync(lines.Single(l => l.Id != typed).Id))!.Report.Passes.Count);
-    }
-
-    private static Task UntilAsync(Func<bool> holds) => UntilAsync(() => Task.FromResult(holds()));
-
-    private static async Task UntilAsync(Func<Task<bool>> holds)
-    {
-        for (var i = 0; !await holds(); i++)
-        {
-            Assert.True(i < 500, "It never came about.");
-            await Task.Delay(20, TestContext.Current.CancellationToken);
-        }
     }
 
     /// <summary>Looking at an empty screen saves nothing.</summary>

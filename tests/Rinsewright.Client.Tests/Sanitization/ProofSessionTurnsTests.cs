@@ -33,13 +33,14 @@ public sealed class ProofSessionTurnsTests
         var trying = session.TryAsync(Demo.All[0]);
         await RunningAsync();
         session.Write(p => p with { Note = "belt slow" });
-        session.Ask(r => Label(r));
+        session.Ask(Label);
         await session.CancelAsync();
         await trying;
         await session.SettledAsync();
         session.Write(p => p with { Note = "belt slow, again" });
         await session.SettledAsync();
         Assert.True(session.Cancelled);
+        Assert.True(session.HasNoVerdict);
         Assert.Equal(1, computing.Runs);
         var id = session.Proof!.Id;
         Assert.True(await work.IsUnjudgedAsync(id));
@@ -47,7 +48,26 @@ public sealed class ProofSessionTurnsTests
         session.Again();
         await session.SettledAsync();
         Assert.Equal(5, session.Proof.Report.Passes.Count);
+        Assert.False(session.HasNoVerdict);
         Assert.Equal("belt slow, again", (await work.OpenAsync(id))!.Note);
+        Assert.False(await work.IsUnjudgedAsync(id));
+    }
+
+    /// <summary>The file is kept, and so is its proof: it stands in the list and is read when it is opened.</summary>
+    [Fact]
+    public async Task What_was_stopped_is_read_when_it_is_opened_again()
+    {
+        computing.Held = held.Task;
+        var trying = session.TryAsync(Demo.All[0]);
+        await RunningAsync();
+        await session.CancelAsync();
+        await trying;
+        var id = Assert.Single(await work.ListAsync()).Id;
+        await session.NewAsync();
+        held.SetResult();
+        Assert.True(await session.OpenAsync(id));
+        await session.SettledAsync();
+        Assert.Equal(5, session.Proof!.Report.Passes.Count);
         Assert.False(await work.IsUnjudgedAsync(id));
     }
 
@@ -58,10 +78,10 @@ public sealed class ProofSessionTurnsTests
         await session.TryAsync(Demo.All[0]);
         var first = session.Proof!.Id;
         computing.Held = held.Task;
-        var taking = session.TakeAsync([await computing.KeepAsync("name,price\nsoap,12\nbrush,4\n"u8.ToArray(), "prose.csv")]);
+        var taking = session.TakeAsync([await ProseAsync()]);
         await RunningAsync();
         session.Write(p => p with { Note = "belt slow" });
-        session.Ask(r => Label(r));
+        session.Ask(Label);
         Assert.NotEqual(first, session.Proof.Id);
         held.SetResult();
         await taking;
@@ -81,7 +101,7 @@ public sealed class ProofSessionTurnsTests
     public async Task The_last_asked_for_is_opened()
     {
         await session.NewAsync();
-        session.Ask(r => Label(r));
+        session.Ask(Label);
         await session.SettledAsync();
         var typed = session.Proof!.Id;
         computing.Held = held.Task;
@@ -112,15 +132,88 @@ public sealed class ProofSessionTurnsTests
         Assert.True(await work.IsUnjudgedAsync(id));
     }
 
+    /// <summary>What is typed while a file is being taken is of that file: judged with it, one run after the other, and until then kept as not judged.</summary>
+    [Fact]
+    public async Task What_is_typed_while_a_file_is_taken_is_judged_with_it()
+    {
+        computing.Held = held.Task;
+        var trying = session.TryAsync(Demo.All[0]);
+        await RunningAsync();
+        var rinse = ReadingSlot.Machine.First(s => s.Id == "final-rinse");
+        session.Ask(r => rinse.Put(r, new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe")));
+        await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause
+        Assert.True(await work.IsUnjudgedAsync(session.Proof!.Id));
+        held.SetResult();
+        await trying;
+        await session.SettledAsync();
+        Assert.Equal(5, session.Proof.Report.Passes.Count);
+        Assert.Equal("notProven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
+        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+    }
+
+    /// <summary>A name needs no judgement of its own, but the file it is typed beside does: a page left then is judged when it is opened.</summary>
+    [Fact]
+    public async Task A_name_typed_while_a_file_is_taken_does_not_pass_for_a_judgement()
+    {
+        computing.Held = held.Task;
+        var trying = session.TryAsync(Demo.All[0]);
+        await RunningAsync();
+        session.Write(p => p with { Kitchen = "Tin Bell Diner" });
+        var id = session.Proof!.Id;
+        await Soon.UntilAsync(async () => await work.OpenAsync(id) is { Kitchen: "Tin Bell Diner" });
+        Assert.True(await work.IsUnjudgedAsync(id));
+        held.SetResult();
+        await trying;
+        await session.SettledAsync();
+        Assert.False(await work.IsUnjudgedAsync(id));
+        Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
+    }
+
+    /// <summary>A file that turns out to be none takes nothing with it that was typed while it was read.</summary>
+    [Fact]
+    public async Task What_is_typed_while_a_bad_file_is_read_stays()
+    {
+        await session.NewAsync();
+        computing.Held = held.Task;
+        var taking = session.TakeAsync([await ProseAsync()]);
+        await RunningAsync();
+        session.Ask(Label);
+        held.SetResult();
+        await taking;
+        await session.SettledAsync();
+        Assert.Equal("prose.csv", Assert.Single(session.Refused).Name);
+        Assert.Null(session.File);
+        Assert.Equal("proven", session.Proof!.Report.Verdict);
+        Assert.Equal("proven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
+        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+    }
+
+    /// <summary>Another proof opened while a file is still read: each keeps what is its own.</summary>
+    [Fact]
+    public async Task Another_proof_opened_while_a_file_is_read_keeps_its_own()
+    {
+        await session.NewAsync();
+        session.Ask(Label);
+        await session.SettledAsync();
+        var typed = session.Proof!.Id;
+        computing.Held = held.Task;
+        var trying = session.TryAsync(Demo.All[0]);
+        await RunningAsync();
+        var opening = session.OpenAsync(typed);
+        held.SetResult();
+        Assert.True(await opening);
+        await trying;
+        Assert.Equal(typed, session.Proof.Id);
+        Assert.Null(session.Proof.Report.File);
+        var lines = await work.ListAsync();
+        Assert.Equal(2, lines.Count);
+        Assert.Equal(5, (await work.OpenAsync(lines.Single(l => l.Id != typed).Id))!.Report.Passes.Count);
+    }
+
     private static ProofRequest Label(ProofRequest request) =>
         ReadingSlot.Label.Put(request, new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true));
 
-    private async Task RunningAsync()
-    {
-        for (var i = 0; !session.Running; i++)
-        {
-            Assert.True(i < 500, "It never came about.");
-            await Task.Delay(20, TestContext.Current.CancellationToken);
-        }
-    }
+    private Task RunningAsync() => Soon.UntilAsync(() => session.Running);
+
+    private Task<TakenFile> ProseAsync() => computing.KeepAsync("name,price\nsoap,12\nbrush,4\n"u8.ToArray(), "prose.csv");
 }

@@ -86,6 +86,23 @@ public sealed class VisitWorkTests
         Assert.NotEqual(before, (await work.OpenFieldsAsync(id))![VisitPaths.Standing]);
     }
 
+    /// <summary>An impatient second tap begins no second visit; a later one does.</summary>
+    [Fact]
+    public async Task A_second_tap_begins_no_second_visit()
+    {
+        var machine = Guid.CreateVersion7();
+        await new MachineShelf(store, work).SaveAsync(machine, TypicalMachines.Of(MachineKind.DoorHotWater));
+        var held = new TaskCompletionSource();
+        store.Held = held.Task;
+        var first = shelf.BeginAsync(machine);
+        var second = shelf.BeginAsync(machine);
+        held.SetResult();
+        Assert.NotNull(await first);
+        Assert.Null(await second);
+        Assert.Single(await shelf.LinesAsync());
+        Assert.NotNull(await shelf.BeginAsync(machine));
+    }
+
     private async Task<VisitWork> BeginAsync()
     {
         var machine = Guid.CreateVersion7();
