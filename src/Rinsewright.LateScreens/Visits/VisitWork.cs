@@ -107,6 +107,7 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
         {
             var now = changes;
             await Task.Delay(Pause, clock);
+            await writing.HoweverItEnds(); // no judgement stands on the screen for what the device may yet lose
             if (now == changes)
             {
                 Judge();

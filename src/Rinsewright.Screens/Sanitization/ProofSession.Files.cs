@@ -61,7 +61,7 @@ public sealed partial class ProofSession
                     await keeping.HoweverItEnds();
                     await work.DeleteAsync(ghost.Id);
                     wishes++;
-                    await (keeping = KeepAsync());
+                    await KeptAsync();
                 }
             }
             else if (Cancelled)
@@ -145,8 +145,7 @@ public sealed partial class ProofSession
         } while (!ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
 
         // Kept where the person stopped it, too: opened again it is read.
-        await keeping;
-        await (keeping = KeepAsync());
+        await KeptAsync();
     }
 }
 

@@ -13,6 +13,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
     private int wishes;
+    private int writes;
     private int openings;
     private ProofRequest? judged; // what the report on the screen answers
     private Task settling = Task.CompletedTask;
@@ -210,19 +211,15 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         wishes++;
         _ = SpotAsync(proof.Request);
         Changed?.Invoke();
-        if (keeping.IsCompleted)
-        {
-            keeping = KeepAsync();
-        }
-
+        _ = KeptAsync();
         if (settling.IsCompleted)
         {
             settling = SettleAsync();
         }
     }
 
-    // What is typed is kept at once: a page left within the pause, or while a long file is judged, loses nothing. Judged is what rests;
-    // what is typed while the last of it is still being written is judged too.
+    // What is typed is kept at once: a page left within the pause, or while a long file is judged, loses nothing. Judged is what rests and is written:
+    // no verdict stands on the screen for what the device may yet lose. What is typed while the last of it is still being written is judged too.
     private async Task SettleAsync()
     {
         int done;
@@ -230,30 +227,36 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         {
             await Task.Delay(Pause, clock);
             await judgement.HoweverItEnds(); // of a file that is being taken
+            await keeping.HoweverItEnds();
             done = wishes;
             if (!ReferenceEquals(judged, Proof!.Request) || Failure is not null)
             {
                 await JudgeAsync();
-                await keeping;
-                await (keeping = KeepAsync());
+                await KeptAsync();
             }
 
             await keeping;
         } while (done != wishes);
     }
 
-    // One write at a time; whatever was typed while it ran is in the next.
+    // Done when what stands here now is written. One write at a time, so that an earlier one never comes last; whatever is typed while it runs is in the next.
+    private Task KeptAsync()
+    {
+        writes++;
+        return keeping.IsCompleted ? keeping = KeepAsync() : keeping;
+    }
+
     private async Task KeepAsync()
     {
         int kept;
         do
         {
-            kept = wishes;
+            kept = writes;
             await work.SaveAsync(
                 Proof!,
                 unjudged: judging || !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled || Problem is not null
             );
-        } while (kept != wishes);
+        } while (kept != writes);
     }
 
     // One run at a time: the worker has one answer to give.

@@ -12,6 +12,9 @@ public sealed class LateParts(LazyAssemblyLoader loader)
     // The same names stand in the project file, and what works in the compute worker is fetched there (compute-worker.js).
     private static readonly string[] Screens = ["Rinsewright.LateWords.wasm", "Rinsewright.LateScreens.wasm"];
 
+    // Addresses of the screens that are there from the start; of any other the late ones have to say whether it is theirs.
+    private static readonly string[] First = ["", "proof", "limits", "more", "not-found"];
+
     // What is drawn, read from files or printed has words of its own.
     private static readonly string[] Drawing = ["Rinsewright.LateWords.wasm", "Rinsewright.Drawing.wasm"];
 
@@ -52,6 +55,10 @@ public sealed class LateParts(LazyAssemblyLoader loader)
 
     /// <summary>Whether a screen was asked for that could not be fetched.</summary>
     public bool Missing { get; private set; }
+
+    /// <summary>Whether a screen, if there is such a one, comes late.</summary>
+    /// <param name="address">First word of its address.</param>
+    public static bool HasScreen(string address) => !First.Contains(address, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Fetches the screens that are not there from the start.</summary>
     /// <returns>Where the router finds them.</returns>

@@ -89,13 +89,34 @@ public sealed class ProofSessionTests
         store.Held = held.Task;
         session.Write(p => p with { Kitchen = "Tin Bell Diner" });
         await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause: all that is left is the write
-        session.Ask(r =>
-            ReadingSlot.Label.Put(r, new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true))
-        );
+        session.Ask(Labels.Reached);
         held.SetResult();
         await session.SettledAsync();
         Assert.Equal("proven", session.Proof!.Report.Verdict);
         Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+    }
+
+    /// <summary>On a slow device a verdict comes when what it stands on is written: the page may be left as soon as it is seen.</summary>
+    [Fact]
+    public async Task No_verdict_stands_on_what_is_not_kept()
+    {
+        await session.NewAsync();
+        var held = new TaskCompletionSource();
+        store.Held = held.Task;
+        session.Ask(Labels.Reached);
+        await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause
+        Assert.Equal("undetermined", session.Proof!.Report.Verdict);
+        Assert.Equal("proven", session.Spot!.Verdict); // the field says at once how it stands
+        session.Changed += () =>
+        {
+            if (session.Proof.Report.Verdict == "proven")
+            {
+                Assert.NotEmpty(store.Documents);
+            }
+        };
+        held.SetResult();
+        await session.SettledAsync();
+        Assert.Equal("proven", session.Proof.Report.Verdict);
     }
 
     /// <summary>Looking at an empty screen saves nothing.</summary>
@@ -112,8 +133,7 @@ public sealed class ProofSessionTests
     public async Task What_was_not_judged_is_judged_when_opened()
     {
         await session.NewAsync();
-        var label = new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true);
-        var left = session.Proof! with { Id = Guid.CreateVersion7(), Request = ReadingSlot.Label.Put(new ProofRequest(), label) };
+        var left = session.Proof! with { Id = Guid.CreateVersion7(), Request = Labels.Reached(new ProofRequest()) };
         await work.SaveAsync(left, unjudged: true);
         Assert.True(await session.OpenAsync(left.Id));
         await session.SettledAsync();

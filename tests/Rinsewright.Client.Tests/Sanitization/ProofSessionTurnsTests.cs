@@ -33,7 +33,7 @@ public sealed class ProofSessionTurnsTests
         var trying = session.TryAsync(Demo.All[0]);
         await RunningAsync();
         session.Write(p => p with { Note = "belt slow" });
-        session.Ask(Label);
+        session.Ask(Labels.Reached);
         await session.CancelAsync();
         await trying;
         await session.SettledAsync();
@@ -81,7 +81,7 @@ public sealed class ProofSessionTurnsTests
         var taking = session.TakeAsync([await ProseAsync()]);
         await RunningAsync();
         session.Write(p => p with { Note = "belt slow" });
-        session.Ask(Label);
+        session.Ask(Labels.Reached);
         Assert.NotEqual(first, session.Proof.Id);
         held.SetResult();
         await taking;
@@ -101,7 +101,7 @@ public sealed class ProofSessionTurnsTests
     public async Task The_last_asked_for_is_opened()
     {
         await session.NewAsync();
-        session.Ask(Label);
+        session.Ask(Labels.Reached);
         await session.SettledAsync();
         var typed = session.Proof!.Id;
         computing.Held = held.Task;
@@ -177,7 +177,7 @@ public sealed class ProofSessionTurnsTests
         computing.Held = held.Task;
         var taking = session.TakeAsync([await ProseAsync()]);
         await RunningAsync();
-        session.Ask(Label);
+        session.Ask(Labels.Reached);
         held.SetResult();
         await taking;
         await session.SettledAsync();
@@ -193,7 +193,7 @@ public sealed class ProofSessionTurnsTests
     public async Task Another_proof_opened_while_a_file_is_read_keeps_its_own()
     {
         await session.NewAsync();
-        session.Ask(Label);
+        session.Ask(Labels.Reached);
         await session.SettledAsync();
         var typed = session.Proof!.Id;
         computing.Held = held.Task;
@@ -209,9 +209,6 @@ public sealed class ProofSessionTurnsTests
         Assert.Equal(2, lines.Count);
         Assert.Equal(5, (await work.OpenAsync(lines.Single(l => l.Id != typed).Id))!.Report.Passes.Count);
     }
-
-    private static ProofRequest Label(ProofRequest request) =>
-        ReadingSlot.Label.Put(request, new ReadingDto("wareSurface", new AmountDto(160, "[degF]"), "irreversibleLabel", Reached: true));
 
     private Task RunningAsync() => Soon.UntilAsync(() => session.Running);
 

@@ -86,6 +86,25 @@ public sealed class VisitWorkTests
         Assert.NotEqual(before, (await work.OpenFieldsAsync(id))![VisitPaths.Standing]);
     }
 
+    /// <summary>On a slow device what a visit amounts to comes when what it stands on is written.</summary>
+    [Fact]
+    public async Task Nothing_is_judged_before_it_is_kept()
+    {
+        var visit = await BeginAsync();
+        visit.Judge();
+        var before = visit.Result;
+        var held = new TaskCompletionSource();
+        store.Held = held.Task;
+        var changing = visit.ChangeAsync(d => d with { Complaint = "film on plates" });
+        await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause
+        Assert.Same(before, visit.Result);
+        Assert.True(visit.Judging);
+        held.SetResult();
+        await changing;
+        Assert.NotSame(before, visit.Result);
+        Assert.Equal("film on plates", (await shelf.OpenAsync(visit.Document.Id))!.Complaint);
+    }
+
     /// <summary>An impatient second tap begins no second visit; a later one does.</summary>
     [Fact]
     public async Task A_second_tap_begins_no_second_visit()
