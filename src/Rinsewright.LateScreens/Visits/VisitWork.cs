@@ -119,7 +119,7 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
     }
 
     // One after the other, so that a slow device never writes the earlier one last.
-    private void Keep(VisitResult? result) => writing = AfterAsync(writing, Document, result);
+    private void Keep(VisitResult? result) => writing = shelf.Writing(Document.Id, AfterAsync(writing, Document, result));
 
     /// <summary>Judges what stands here.</summary>
     public void Judge()

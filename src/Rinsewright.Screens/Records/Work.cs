@@ -33,7 +33,7 @@ public sealed partial class Work(
     /// <summary>Operations that wait to be sent.</summary>
     public int Waiting { get; private set; }
 
-    /// <summary>Writes that the device has not finished.</summary>
+    /// <summary>More than 0 while the device has not finished what was given to it.</summary>
     public int Writing { get; private set; }
 
     /// <summary>Why the last write failed; null where it did not.</summary>
@@ -53,6 +53,13 @@ public sealed partial class Work(
     /// <param name="unjudged">Whether its report is older than what is asked: opening it judges it again.</param>
     public async Task SaveAsync(ProofDocument proof, bool unjudged = false)
     {
+        if (!MayWrite)
+        {
+            return;
+        }
+
+        Writing++; // from the first word of it: nobody is told that it is kept before it is
+        Changed?.Invoke();
         try
         {
             if (unjudged)
@@ -60,8 +67,7 @@ public sealed partial class Work(
                 await store.MarkAsync(UnjudgedMark + proof.Id, "1");
             }
 
-            await WriteAsync(proof.Id, "put", proof);
-            if (!unjudged)
+            if (await WriteAsync(proof.Id, "put", proof) && !unjudged)
             {
                 await JudgedAsync(proof.Id);
             }
@@ -69,11 +75,15 @@ public sealed partial class Work(
         catch (Microsoft.JSInterop.JSException e)
         {
             Trouble = e.Message;
+        }
+        finally
+        {
+            Writing--;
             Changed?.Invoke();
         }
     }
 
-    /// <summary>Remembers that a document is asked for more than was judged of it: opening it judges it again.</summary>
+    /// <summary>Remembers that a document is asked for more than was judged of it: opening it judges it again. A write of it follows.</summary>
     public async Task UnjudgedAsync(Guid id)
     {
         if (!MayWrite)
@@ -81,6 +91,8 @@ public sealed partial class Work(
             return;
         }
 
+        Writing++;
+        Changed?.Invoke();
         try
         {
             await store.MarkAsync(UnjudgedMark + id, "1");
@@ -88,6 +100,10 @@ public sealed partial class Work(
         catch (Microsoft.JSInterop.JSException e)
         {
             Trouble = e.Message; // the write that follows says the same
+        }
+        finally
+        {
+            Writing--; // and tells of it
         }
     }
 
@@ -186,18 +202,19 @@ public sealed partial class Work(
     /// <param name="seen">They know now.</param>
     public async Task<bool> ClearedAsync(bool seen = false) => await store.MarkAsync("cleared", seen ? "" : null) == "1";
 
-    private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
+    // Whether the device took it.
+    private async Task<bool> WriteAsync(Guid id, string action, ProofDocument? proof)
     {
         if (!MayWrite)
         {
-            return;
+            return false;
         }
 
         if (Math.Max(proof?.Version ?? 0, (await OpenAsync(id))?.Version ?? 0) > newest)
         {
             Trouble = preferences.Words["client.saved.newer"]; // written or brought back here it would lose what only a later program knows
             Changed?.Invoke();
-            return;
+            return false;
         }
 
         var settings = preferences.Settings;
@@ -213,11 +230,13 @@ public sealed partial class Work(
             Account: settings.Account
         );
         var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
+        var isKept = false;
         Writing++;
         Changed?.Invoke();
         try
         {
             await (proof is null ? store.DeleteAsync(id, json) : store.SaveAsync(id, Line(proof), Text(proof), json));
+            isKept = true;
             Saved = true;
             Trouble = null;
         }
@@ -231,6 +250,7 @@ public sealed partial class Work(
         }
 
         await CountAsync();
+        return isKept;
     }
 
     private static string Line(ProofDocument proof) => JsonSerializer.Serialize(ProofLine.Of(proof), ClientJson.Default.ProofLine);

@@ -30,7 +30,7 @@ public sealed partial class ProofSession
         var hadFile = File is not null;
         foreach (var file in files)
         {
-            var stood = (Proof: Proof!, File, Judged: judged, Begun, Wishes: wishes);
+            var stood = (Proof: Proof!, File, Judged: judged, Begun, Wishes: wishes, Failure, Problem, Cancelled);
             if (lines.Count > 0 || hadFile)
             {
                 Proof = settings with
@@ -53,9 +53,12 @@ public sealed partial class ProofSession
                     !typed ? stood.Proof
                     : ghost is null ? Proof! with { Report = stood.Proof.Report, Files = stood.Proof.Files }
                     : Carried(stood.Proof, ghost);
-                judged = ReferenceEquals(Proof.Request, stood.Proof.Request) ? stood.Judged : null;
+                judged =
+                    ReferenceEquals(Proof.Request, stood.Proof.Request) ? stood.Judged
+                    : stood.Cancelled ? Proof.Request
+                    : null;
                 (File, Begun) = (stood.File, stood.Begun || typed);
-                (Failure, Problem) = (null, null);
+                (Failure, Problem, Cancelled) = (stood.Failure, stood.Problem, stood.Cancelled);
                 if (ghost is not null)
                 {
                     await keeping.HoweverItEnds();
@@ -107,6 +110,7 @@ public sealed partial class ProofSession
     private async Task TryDemoAsync(Demo demo, Task before)
     {
         await OverAsync(before);
+        var file = await computing.KeepDemoAsync(demo.File); // first: where it cannot be had, nothing of it stays
         await FreshAsync();
         Proof = Proof! with
         {
@@ -114,7 +118,7 @@ public sealed partial class ProofSession
             Machine = preferences.Words[demo.MachineKey],
             Request = demo.Request with { Language = preferences.Language },
         };
-        await TakeOneAsync(await computing.KeepDemoAsync(demo.File));
+        await TakeOneAsync(file);
     }
 
     private async Task TakeOneAsync(TakenFile file)
@@ -135,17 +139,25 @@ public sealed partial class ProofSession
 
         var references = file.Kept ? [new FileReference(file.Sha256, file.Name, file.Size)] : Array.Empty<FileReference>();
         Proof = Proof! with { Files = references };
-        do
+        unkept = true;
+        try
         {
-            await JudgeAsync();
-            if (Failure is not null || Problem is not null)
+            do
             {
-                return;
-            }
-        } while (!ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
+                await JudgeAsync();
+                if (Failure is not null || Problem is not null || (Cancelled && !file.Kept))
+                {
+                    return; // without its file there is nothing to be read when it is opened again
+                }
 
-        // Kept where the person stopped it, too: opened again it is read.
-        await KeptAsync();
+                await KeptAsync(); // where the person stopped it, too: opened again it is read
+            } while (!Cancelled && !ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
+        }
+        finally
+        {
+            unkept = false;
+            Changed?.Invoke();
+        }
     }
 }
 

@@ -20,6 +20,8 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
     private Task keeping = Task.CompletedTask;
     private Task judgement = Task.CompletedTask;
     private bool judging;
+    private bool stale; // opened with a report that is older than what is asked
+    private bool unkept; // a file is judged that is not kept yet
     private Task taking = Task.CompletedTask;
 
     /// <summary>Something on the screen changed.</summary>
@@ -64,13 +66,13 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
     /// <summary>Whether a file is being read that nothing is known of yet.</summary>
     public bool Reading => Running && Proof?.Report.File is null;
 
-    /// <summary>Whether there is no verdict to show and to print: none yet, or the person stopped the reading it would stand on.</summary>
-    public bool HasNoVerdict => Reading || Cancelled;
+    /// <summary>Whether there is no verdict to show and to print: none yet, none that is kept, or none of what is asked now: the person stopped the reading it would stand on, or something in it cannot be used.</summary>
+    public bool HasNoVerdict => Reading || Cancelled || stale || unkept || Failure is not null || Problem is not null;
 
     /// <summary>Done when the file given last is read and what was asked last is judged and saved.</summary>
     public async Task SettledAsync()
     {
-        await taking;
+        await taking.HoweverItEnds();
         await settling;
     }
 
@@ -144,10 +146,12 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
 
         var mine = ++openings;
         ProofDocument? found;
+        bool unjudged;
         do
         {
             await OverAsync(taking); // a file that is still being read goes into its own proof, not into this one
             found = await work.OpenAsync(id);
+            unjudged = await work.IsUnjudgedAsync(id);
             if (mine != openings)
             {
                 return true; // the person has asked for another meanwhile
@@ -166,13 +170,13 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         Proof = proof;
         judged = proof.Request;
         File = proof.Files is [var file, ..] ? new TakenFile(file.Sha256, file.Name, file.Size, true) : null;
-        Changed?.Invoke();
-        if (await work.IsUnjudgedAsync(id))
+        if (unjudged)
         {
-            judged = null;
+            (stale, judged) = (true, null);
             Ask(r => r); // the page was left between a change and its judgement
         }
 
+        Changed?.Invoke();
         return true;
     }
 
@@ -268,12 +272,19 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         judging = true;
         Running = File is not null;
         Progress = null;
+        var named = Proof!.Report.File;
         Changed?.Invoke();
         computing.Progressed += OnProgress;
         try
         {
-            judged = Proof!.Request;
-            var answer = await computing.RunAsync(judged, File);
+            judged = Proof.Request;
+
+            // A file that was too large to be kept is gone with the page that had it: what was read of it is not thrown away for what is typed beside it.
+            var answer =
+                File is null && named is not null
+                    ? new ComputeAnswer(Failure: new StatementDto("client.file.not-here", [new StatementValueDto("name", Text: named)]))
+                    : await computing.RunAsync(judged, File);
+            stale = false;
             Failure = answer.Failure;
             Problem = answer.Problem;
             Cancelled = answer.Cancelled;
@@ -326,6 +337,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         Failure = null;
         Problem = null;
         Cancelled = false;
+        (stale, unkept) = (false, false);
         Begun = false;
         Together = [];
         Refused = [];

@@ -66,10 +66,16 @@ public sealed class LateParts(LazyAssemblyLoader loader)
     public async Task<IEnumerable<System.Reflection.Assembly>> ScreensAsync()
     {
         Missing = true;
-        var found = OperatingSystem.IsBrowser() ? await loader.LoadAssembliesAsync(Screens) : [];
+        if (OperatingSystem.IsBrowser())
+        {
+            await loader.LoadAssembliesAsync(Screens);
+        }
+
         Words.LateAreHere();
         Missing = false;
-        return found;
+
+        // The loader tells only of what it has fetched this time: of two, one may have come the time before.
+        return AppDomain.CurrentDomain.GetAssemblies().Where(a => a.GetName().Name == "Rinsewright.LateScreens");
     }
 
     /// <summary>Fetches the words that come late, such as names of sources; nothing where they are here already.</summary>

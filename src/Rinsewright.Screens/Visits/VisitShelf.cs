@@ -15,6 +15,7 @@ namespace Rinsewright.Client.Visits;
 public sealed class VisitShelf(Work work, MachineShelf machines, Preferences preferences, TimeProvider clock)
 {
     private readonly HashSet<Guid> beginning = [];
+    private readonly Dictionary<Guid, Task> writes = [];
 
     /// <summary>Every visit in one line, the latest first.</summary>
     public async Task<IReadOnlyList<RecordLine>> LinesAsync() =>
@@ -81,8 +82,19 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
 
     /// <summary>A visit; null where it is not on this device or deleted.</summary>
     /// <exception cref="ContractException">It cannot be read; says why.</exception>
-    public async Task<VisitDocument?> OpenAsync(Guid id) =>
-        await work.OpenFieldsAsync(id) is { Deleted: false, Kind: Kinds.Visit } document ? VisitFields.Read(document) : null;
+    public async Task<VisitDocument?> OpenAsync(Guid id)
+    {
+        // A page left a moment ago may still be writing: what is opened has all of it, or the next write would take it away.
+        while (writes.TryGetValue(id, out var write) && !write.IsCompleted)
+        {
+            await write.HoweverItEnds();
+        }
+
+        return await work.OpenFieldsAsync(id) is { Deleted: false, Kind: Kinds.Visit } document ? VisitFields.Read(document) : null;
+    }
+
+    /// <summary>Remembers a write of a visit that is under way: whoever opens the visit waits for it.</summary>
+    public Task Writing(Guid visit, Task write) => writes[visit] = write;
 
     /// <summary>The machine's document a visit is of; null where nobody said.</summary>
     public async Task<Guid?> MachineAsync(Guid id) =>
@@ -109,8 +121,8 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
                     .OrderByDescending(p => p.At),
             ];
 
-    /// <summary>A saved proof; null where it is not on this device.</summary>
-    public Task<ProofDocument?> ProofAsync(Guid id) => work.OpenAsync(id);
+    /// <summary>A saved proof with its verdict; null where it is not on this device, and where it has to be opened first because more is asked of it than was judged.</summary>
+    public async Task<ProofDocument?> ProofAsync(Guid id) => await work.IsUnjudgedAsync(id) ? null : await work.OpenAsync(id);
 
     /// <summary>Keeps a visit: only what this screen changed is written, so that what came from elsewhere meanwhile stands.</summary>
     /// <param name="visit">The visit.</param>

@@ -26,6 +26,7 @@ public sealed class OfflineFlow(BrowserFixture fixture)
         await page.FillAsync("#final-rinse", "177,2");
         await screen.VerdictAsync("not-proven");
         await Assertions.Expect(page.Locator("#final-rinse-field .st")).ToHaveTextAsync(screen.Words["reading-status.out-of-range"]);
+        await screen.SavedAsync(); // the field says at once how it stands
         screen.Quiet();
 
         await server.StopAsync();

@@ -23,6 +23,9 @@ internal sealed class MemoryStore : IDeviceStore
     /// <summary>Whether nothing more is written: the device is full, or the browser refuses.</summary>
     public bool Full { get; set; }
 
+    /// <summary>Whether it still takes what is a letter long when it is full.</summary>
+    public bool TakesMarks { get; set; }
+
     /// <summary>What every write waits for: a slow device.</summary>
     public Task Held { get; set; } = Task.CompletedTask;
 
@@ -179,7 +182,11 @@ internal sealed class MemoryStore : IDeviceStore
     {
         if (value is not null)
         {
-            Room();
+            if (!TakesMarks)
+            {
+                Room();
+            }
+
             marks[id] = value;
         }
 

@@ -51,7 +51,11 @@ internal sealed class MemoryComputing : IComputing
         return Task.FromResult(new TakenFile(hash, name, bytes.Length, true));
     }
 
-    public Task<TakenFile> KeepDemoAsync(string name) => KeepAsync(Rinsewright.Files.Demo.DemoLoggers.Bytes(name), name);
+    public Task<TakenFile> KeepDemoAsync(string name) =>
+        NoDemos ? throw new HttpRequestException("no signal") : KeepAsync(Rinsewright.Files.Demo.DemoLoggers.Bytes(name), name);
+
+    /// <summary>Whether the invented files cannot be fetched.</summary>
+    public bool NoDemos { get; set; }
 
     /// <summary>What the reading of a file waits for.</summary>
     public Task Held { get; set; } = Task.CompletedTask;

@@ -70,14 +70,15 @@ public sealed class VisitWorkTests
         var before = (await work.OpenFieldsAsync(id))![VisitPaths.Standing];
         Assert.NotEmpty(before);
 
-        // The first write is through, the pause is not over: as if the page ended here.
+        // The first write is through, the pause never over: as if the page ended here.
+        visit = new VisitWork(shelf, VisitWork.BuiltIn(), (await shelf.OpenAsync(id))!, () => preferences.Words, new StoppedClock());
         _ = visit.ChangeAsync(d =>
             d with
             {
                 Readings = [new VisitReadingDto("rd-final-rinse-temp", new AmountDto(150, "[degF]"), "asFound")],
             }
         );
-        await Task.Delay(50, TestContext.Current.CancellationToken);
+        await Soon.UntilAsync(async () => (await shelf.OpenAsync(id))!.Readings is { Count: 1 });
         Assert.True(await shelf.IsUnjudgedAsync(id));
         var opened = new VisitWork(shelf, VisitWork.BuiltIn(), (await shelf.OpenAsync(id))!, () => preferences.Words, TimeProvider.System);
         opened.Judge();
@@ -105,6 +106,23 @@ public sealed class VisitWorkTests
         Assert.Equal("film on plates", (await shelf.OpenAsync(visit.Document.Id))!.Complaint);
     }
 
+    /// <summary>A page left while a slow device still writes, and come back to: it has all of it.</summary>
+    [Fact]
+    public async Task A_visit_opened_again_waits_for_its_last_write()
+    {
+        var visit = await BeginAsync();
+        var held = new TaskCompletionSource();
+        store.Held = held.Task;
+        _ = visit.ChangeAsync(d => d with { Complaint = "film" });
+        var changing = visit.ChangeAsync(d => d with { Complaint = "film on plates" });
+        var opening = shelf.OpenAsync(visit.Document.Id);
+        await Task.Delay(100, TestContext.Current.CancellationToken);
+        Assert.False(opening.IsCompleted);
+        held.SetResult();
+        Assert.Equal("film on plates", (await opening)!.Complaint);
+        await changing;
+    }
+
     /// <summary>An impatient second tap begins no second visit; a later one does.</summary>
     [Fact]
     public async Task A_second_tap_begins_no_second_visit()
@@ -128,5 +146,12 @@ public sealed class VisitWorkTests
         await new MachineShelf(store, work).SaveAsync(machine, TypicalMachines.Of(MachineKind.DoorHotWater));
         var id = (await shelf.BeginAsync(machine))!.Value;
         return new VisitWork(shelf, VisitWork.BuiltIn(), (await shelf.OpenAsync(id))!, () => preferences.Words, TimeProvider.System);
+    }
+
+    // Nothing that waits for it ever goes on.
+    private sealed class StoppedClock : TimeProvider
+    {
+        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
+            System.CreateTimer(callback, state, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 }
