@@ -13,7 +13,7 @@ public sealed class LateParts(LazyAssemblyLoader loader)
     private static readonly string[] Screens = ["Rinsewright.LateWords.wasm", "Rinsewright.LateScreens.wasm"];
 
     // Addresses of the screens that are there from the start; of any other the late ones have to say whether it is theirs.
-    private static readonly string[] First = ["", "proof", "limits", "more", "not-found"];
+    private static readonly string[] First = ["", "proof", "more", "not-found"];
 
     // What is drawn, read from files or printed has words of its own.
     private static readonly string[] Drawing = ["Rinsewright.LateWords.wasm", "Rinsewright.Drawing.wasm"];
