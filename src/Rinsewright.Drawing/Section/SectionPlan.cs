@@ -100,6 +100,19 @@ public sealed record SectionPart
     /// <summary>Place; empty where the machine has one of its kind.</summary>
     public string Place => Id.Contains('@', StringComparison.Ordinal) ? Id.Split('@')[1] : "";
 
+    /// <summary>Id of the part in what the trade knows of machines (knowledge/parts.yaml): the drawing has two of some, and draws what a part hangs on.</summary>
+    public string KnownAs =>
+        Name switch
+        {
+            "cap-upper" or "cap-lower" => "arm-end-cap",
+            "prewash-arm-upper" or "prewash-arm-lower" => "prewash-arms",
+            "power-rinse-arm-upper" or "power-rinse-arm-lower" => "power-rinse-arms",
+            "detergent" => "detergent-hopper",
+            "rinse-additive" => "rinse-additive-pickup",
+            "sanitizer" => "sanitizer-squeeze-tube",
+            var name => name,
+        };
+
     /// <summary>Zone it belongs to.</summary>
     public required string Zone { get; init; }
 

@@ -23,6 +23,21 @@ public static class KitchenWords
             ? $"{Machine(machine, words)}, {Kitchen(kitchen.Name, words)}"
             : Machine(machine, words);
 
+    /// <summary>The first language a kitchen's page names that the program speaks, <c>en</c> or <c>es</c>, by its name in either or its sign; null for none.</summary>
+    public static string? Language(string languages) =>
+        Forgiving
+            .Fold(languages)
+            .Split([' ', ',', ';', '/'], StringSplitOptions.RemoveEmptyEntries)
+            .Select(word =>
+                word switch
+                {
+                    "en" or "english" or "ingles" => "en",
+                    "es" or "spanish" or "espanol" or "castellano" => "es",
+                    _ => null,
+                }
+            )
+            .FirstOrDefault(l => l is not null);
+
     /// <summary>A day.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 

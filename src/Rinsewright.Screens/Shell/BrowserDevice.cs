@@ -41,6 +41,12 @@ public sealed class BrowserDevice(IJSRuntime js) : IDevice, IDisposable
     public Task OfferAsync(byte[] bytes, string type, string name, bool view) => module.CallAsync("offer", bytes, type, name, view);
 
     /// <inheritdoc/>
+    public Task<bool> CanShareAsync(string name) => module.GetAsync<bool>("canShare", name);
+
+    /// <inheritdoc/>
+    public Task ShareAsync() => module.CallAsync("share");
+
+    /// <inheritdoc/>
     public Task<StorageState> StorageAsync() => module.GetAsync<StorageState>("storage");
 
     /// <inheritdoc/>

@@ -24,6 +24,12 @@ public interface IDevice
     /// <summary>Hands bytes to the person: a download, or a new tab to look at.</summary>
     Task OfferAsync(byte[] bytes, string type, string name, bool view);
 
+    /// <summary>Whether what was handed over last, by this name, can go through the device's own share sheet.</summary>
+    Task<bool> CanShareAsync(string name);
+
+    /// <summary>Opens the share sheet with it; where the device refuses, it is handed over once more.</summary>
+    Task ShareAsync();
+
     /// <summary>How much is kept here and whether the browser promised not to clear it.</summary>
     Task<StorageState> StorageAsync();
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rinsewright.Client.Kitchens;
 using Rinsewright.Client.Machines;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Shell;
@@ -109,6 +110,12 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
             Guid.TryParse(document?[VisitPaths.Machine], out var machine) ? machine : null
         );
     }
+
+    /// <summary>The language a visit's kitchen is spoken to, <c>en</c> or <c>es</c>: the first that its page names; null where it names neither.</summary>
+    public async Task<string?> LanguageAsync(Guid id) =>
+        (await PlaceAsync(id)).Kitchen is { } kitchen
+            ? KitchenWords.Language((await work.OpenFieldsAsync(kitchen))?[KitchenPaths.Languages] ?? "")
+            : null;
 
     /// <summary>Proofs of a visit's machine that were made while it lasted, the latest first.</summary>
     public async Task<IReadOnlyList<ProofLine>> ProofsAsync(VisitDocument visit, Guid? machine) =>

@@ -62,6 +62,9 @@ public sealed class AccessibilityFlow(BrowserFixture fixture)
             await CheckAsync(key);
         }
 
+        await screen.GoAsync("no-such-screen");
+        await page.Locator("#nothing").WaitForAsync();
+        await CheckAsync("no such screen");
         await screen.GoAsync("kitchens");
         await page.FillAsync("#new-name", "Larkspur Lodge");
         await page.Locator("#new-kitchen button").ClickAsync();

@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Rinsewright.Contracts.Language;
 using Rinsewright.Tests.Shared;
 using Xunit;
 
@@ -8,6 +9,12 @@ namespace Rinsewright.Client.Tests.Browser;
 [Collection("Browser")]
 public sealed class VisitFlow(BrowserFixture fixture)
 {
+    // This browser has none of its own.
+    private const string ShareSheet = """
+        navigator.canShare = (what) => what.files?.length === 1;
+        navigator.share = async ({ files: [file] }) => { globalThis.sharedPaper = `${file.name} ${file.type} ${file.size}`; };
+        """;
+
     /// <summary>
     /// A door machine of the demo service. Its ware stays at 155 °F, under the rule's 160 °F (Food Code 4-703.11(B)): not sanitizing. The booster is set, the acceptance test is asked for, the ware
     /// reaches 168 °F; what is not run is declined with a reason, both sides sign, the report is made. All of it with the server stopped; then it reaches the office once.
@@ -18,11 +25,14 @@ public sealed class VisitFlow(BrowserFixture fixture)
         await using var server = new LiveServer();
         await server.StartAsync();
         await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
+        await context.AddInitScriptAsync(ShareSheet);
         var screen = await Screen.OpenAsync(context, server.Address, "kitchens");
         var page = screen.Page;
         await screen.KeptAsync();
         await page.FillAsync("#new-name", "Quince Hotel");
         await page.Locator("#new-kitchen button").ClickAsync();
+        await page.FillAsync("#f-languages", "español, English");
+        await screen.SavedAsync();
         await page.Locator("#machines .btn").ClickAsync();
         await page.SelectOptionAsync("#machine-kind", "DoorHotWater");
         await page.Locator("#new-machine button").ClickAsync();
@@ -51,8 +61,26 @@ public sealed class VisitFlow(BrowserFixture fixture)
         await Assertions.Expect(page.Locator("#new-change .problem")).ToHaveTextAsync(screen.Words["client.visit.say-areas"]);
         await page.Locator("#new-change .ticks label").First.ClickAsync();
         await page.Locator("#add-change").ClickAsync();
+        // The drawing leads to the part in the list; what is found there is the first suspect of the complaint.
+        await screen.UnfoldAsync("parts");
+        await page.Locator("#visit-section").FocusAsync();
+        await page.Keyboard.PressAsync("ArrowRight");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator(".visit-part:focus")).ToHaveCountAsync(1);
+        await AccessibleAsync("parts");
+
         await screen.UnfoldAsync("finish");
         await Assertions.Expect(page.Locator("#do-sign-technician")).ToBeDisabledAsync();
+        await Assertions.Expect(page.Locator("#plain-lines")).ToHaveAttributeAsync("lang", "es");
+        await Assertions.Expect(page.Locator("#plain-lines")).ToContainTextAsync(Words.For("es")["visit.was.unknown"]);
+        await page.SelectOptionAsync("#cause-fault", "booster-element-failed");
+        var cause = await page.Locator("#cause-fault option:checked").TextContentAsync();
+        Assert.False(string.IsNullOrWhiteSpace(cause));
+        await page.Locator("#visit-cause").GetByLabel(screen.Words["cause-known.confirmed"], new() { Exact = true }).CheckAsync();
+        await Assertions.Expect(page.Locator("#plain-lines")).Not.ToContainTextAsync(Words.For("es")["visit.was.unknown"]);
+        await page.Locator("#finish").GetByLabel("English", new() { Exact = true }).CheckAsync();
+        await Assertions.Expect(page.Locator("#plain-lines")).ToContainTextAsync(cause!, new() { IgnoreCase = true });
+        await Assertions.Expect(page.Locator("#plain-lines")).ToContainTextAsync(screen.Words["cause-owner.machine"]);
 
         // Everything is there after the page is closed in the middle and opened again.
         await screen.SavedAsync();
@@ -85,6 +113,11 @@ public sealed class VisitFlow(BrowserFixture fixture)
             await pdf.CopyToAsync(bytes, TestContext.Current.CancellationToken);
             Assert.Contains("/DCTDecode", System.Text.Encoding.Latin1.GetString(bytes.ToArray()), StringComparison.Ordinal);
         }
+
+        // A device with a share sheet gets the same paper.
+        await page.Locator("#share-visit").ClickAsync();
+        var shared = await page.EvaluateAsync<string>("() => globalThis.sharedPaper");
+        Assert.Matches(@"^report-\d{4}-\d\d-\d\d-\d{4}\.pdf application/pdf [1-9]\d{4,}$", shared);
 
         // The signal is back: sent once, and another device has it.
         await server.StartAsync();

@@ -368,6 +368,10 @@ internal sealed class MemoryDevice : IDevice
 
     public Task OfferAsync(byte[] bytes, string type, string name, bool view) => Task.CompletedTask;
 
+    public Task<bool> CanShareAsync(string name) => Task.FromResult(false);
+
+    public Task ShareAsync() => Task.CompletedTask;
+
     public Task<StorageState> StorageAsync() => Task.FromResult(new StorageState(false, 0, 0));
 
     public Task<bool> AskToKeepAsync() => Task.FromResult(false);

@@ -44,9 +44,12 @@ export async function askToKeep() {
   return (await navigator.storage?.persist?.()) ?? false;
 }
 
+let offered;
+
 // One address for each download or view; released a while after use.
 export function offer(bytes, type, name, view) {
-  const url = URL.createObjectURL(new Blob([bytes], { type }));
+  offered = new File([bytes], name, { type });
+  const url = URL.createObjectURL(offered);
   const link = document.createElement("a");
   link.href = url;
   if (view) {
@@ -57,6 +60,18 @@ export function offer(bytes, type, name, view) {
   }
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 120000);
+}
+
+export function canShare(name) {
+  return offered?.name === name && (navigator.canShare?.({ files: [offered] }) ?? false);
+}
+
+export async function share() {
+  try {
+    await navigator.share({ files: [offered] });
+  } catch (error) {
+    if (error.name !== "AbortError") offer(offered, offered.type, offered.name, false); // an abort is the person's own
+  }
 }
 
 export function focus(id) {
