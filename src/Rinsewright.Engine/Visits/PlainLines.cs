@@ -28,7 +28,7 @@ internal static class PlainLines
 
         says.AddRange(
             stops
-                .Where(s => s.Id != visit.Cause?.Fault)
+                .Where(s => s.Open || s.Id != visit.Cause?.Fault) // that the machine must not be used is said whatever else is
                 .Select(s => Statement.Of(s.Open ? "visit.was.stop" : "visit.was.stopped", ("what", s.Name)))
         );
         if (says.Count == 0)

@@ -17,8 +17,8 @@ internal static class UnexplainedChanges
             var now = read.LastOrDefault(l =>
                 l.Reading.Kind == earlier.Kind && l.Reading.Moment == VisitMoment.AsFound && l.Reading.State == earlier.State
             );
-            // A cause that was found explains what it moved.
-            if (now is not null && visit.Cause is null && Moved(visit, now.Reading, earlier.Value))
+            // A cause that was shown explains what it moved; one that is only likely does not.
+            if (now is not null && visit.Cause is not { Known: CauseKnown.Confirmed } && Moved(visit, now.Reading, earlier.Value))
             {
                 says.Add(
                     Statement.Of(

@@ -131,6 +131,8 @@ public sealed partial class ProofSession
             return;
         }
 
+        // What was read of a file that was not kept stays in the store until this one is read.
+        standing = File is null && Proof!.Report.File is not null ? Proof.Report : null;
         File = file;
         if (Proof!.Report.File is not null && (await computing.RunAsync(Proof.Request, null)).Report is { } empty)
         {
@@ -147,15 +149,17 @@ public sealed partial class ProofSession
                 await JudgeAsync();
                 if (Failure is not null || Problem is not null || (Cancelled && !file.Kept))
                 {
+                    Proof = standing is { } before ? Proof with { Report = before } : Proof;
                     return; // without its file there is nothing to be read when it is opened again
                 }
 
+                standing = Cancelled ? standing : null;
                 await KeptAsync(); // where the person stopped it, too: opened again it is read
             } while (!Cancelled && !ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
         }
         finally
         {
-            unkept = false;
+            (unkept, standing) = (false, null);
             Changed?.Invoke();
         }
     }

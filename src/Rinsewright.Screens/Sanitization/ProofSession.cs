@@ -22,6 +22,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
     private bool judging;
     private bool stale; // opened with a report that is older than what is asked
     private bool unkept; // a file is judged that is not kept yet
+    private ProofReport? standing; // what is kept as the report until that is done
     private Task taking = Task.CompletedTask;
 
     /// <summary>Something on the screen changed.</summary>
@@ -257,7 +258,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         {
             kept = writes;
             await work.SaveAsync(
-                Proof!,
+                standing is { } before ? Proof! with { Report = before } : Proof!,
                 unjudged: judging || !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled || Problem is not null
             );
         } while (kept != writes);

@@ -44,7 +44,7 @@ public sealed class BrowserDevice(IJSRuntime js) : IDevice, IDisposable
     public Task<bool> CanShareAsync(string name) => module.GetAsync<bool>("canShare", name);
 
     /// <inheritdoc/>
-    public Task ShareAsync() => module.CallAsync("share");
+    public Task ShareAsync(string name) => module.CallAsync("share", name);
 
     /// <inheritdoc/>
     public Task<StorageState> StorageAsync() => module.GetAsync<StorageState>("storage");

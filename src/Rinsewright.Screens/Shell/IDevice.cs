@@ -27,8 +27,8 @@ public interface IDevice
     /// <summary>Whether what was handed over last, by this name, can go through the device's own share sheet.</summary>
     Task<bool> CanShareAsync(string name);
 
-    /// <summary>Opens the share sheet with it; where the device refuses, it is handed over once more.</summary>
-    Task ShareAsync();
+    /// <summary>Opens the share sheet with it, if by this name nothing else was handed over since; where the device refuses, it is handed over once more.</summary>
+    Task ShareAsync(string name);
 
     /// <summary>How much is kept here and whether the browser promised not to clear it.</summary>
     Task<StorageState> StorageAsync();

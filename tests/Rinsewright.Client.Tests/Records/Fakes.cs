@@ -370,7 +370,7 @@ internal sealed class MemoryDevice : IDevice
 
     public Task<bool> CanShareAsync(string name) => Task.FromResult(false);
 
-    public Task ShareAsync() => Task.CompletedTask;
+    public Task ShareAsync(string name) => Task.CompletedTask;
 
     public Task<StorageState> StorageAsync() => Task.FromResult(new StorageState(false, 0, 0));
 

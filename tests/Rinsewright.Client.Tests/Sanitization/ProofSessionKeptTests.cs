@@ -127,6 +127,30 @@ public sealed class ProofSessionKeptTests
         Assert.False(await work.IsUnjudgedAsync(id));
     }
 
+    /// <summary>Given again and stopped, with a note typed meanwhile: what was read of it before still stands.</summary>
+    [Fact]
+    public async Task Passes_of_a_file_that_was_not_kept_stay_when_it_is_stopped_the_second_time()
+    {
+        await session.NewAsync();
+        var file = await LoggerAsync() with { Kept = false };
+        await session.TakeAsync([file]);
+        var id = session.Proof!.Id;
+        await session.NewAsync();
+        Assert.True(await session.OpenAsync(id));
+        computing.Held = held.Task;
+        var taking = session.TakeAsync([file]);
+        await Soon.UntilAsync(() => session.Running);
+        session.Write(p => p with { Note = "belt slow" });
+        await Soon.UntilAsync(async () => (await work.OpenAsync(id))!.Note == "belt slow");
+        Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
+        await session.CancelAsync();
+        await taking;
+        session.Write(p => p with { Note = "belt slow, again" });
+        await session.SettledAsync();
+        Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
+        Assert.True(session.HasNoVerdict);
+    }
+
     /// <summary>Stopped, there is nothing of such a file to be found again.</summary>
     [Fact]
     public async Task A_file_that_was_not_kept_leaves_no_proof_when_it_is_stopped()

@@ -66,7 +66,8 @@ export function canShare(name) {
   return offered?.name === name && (navigator.canShare?.({ files: [offered] }) ?? false);
 }
 
-export async function share() {
+export async function share(name) {
+  if (!canShare(name)) return;
   try {
     await navigator.share({ files: [offered] });
   } catch (error) {

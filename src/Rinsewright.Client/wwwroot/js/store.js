@@ -321,6 +321,7 @@ export async function forget() {
   transaction.objectStore("docs").clear();
   transaction.objectStore("list").clear();
   transaction.objectStore("marks").delete("cursor");
+  transaction.objectStore("marks").delete(IDBKeyRange.bound("unjudged-", "unjudged-~"));
   await done;
 }
 

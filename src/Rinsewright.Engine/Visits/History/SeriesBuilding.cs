@@ -156,7 +156,10 @@ internal static class SeriesBuilding
             {
                 var (before, now) = (points[run[i - 1]], points[run[i]]);
                 var visit = visits[now.Visit!.Value];
-                if (visit.Visit.Cause is null && UnexplainedChanges.Moved(key.Kind, now.Value, before.Value, now.Off ?? 0))
+                if (
+                    visit.Visit.Cause is not { Known: CauseKnown.Confirmed }
+                    && UnexplainedChanges.Moved(key.Kind, now.Value, before.Value, now.Off ?? 0)
+                )
                 {
                     steps.Add(new SeriesStep(run[i - 1], run[i]));
                 }

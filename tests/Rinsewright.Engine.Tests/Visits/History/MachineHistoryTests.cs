@@ -109,7 +109,7 @@ public sealed class MachineHistoryTests
             On(0, 190),
             On(30, 180) with
             {
-                Cause = new VisitCause("booster-scaled", CauseKnown.Likely, CauseOwner.Machine),
+                Cause = new VisitCause("booster-scaled", CauseKnown.Confirmed, CauseOwner.Machine),
             },
         ]);
         Assert.Empty(Series(explained).Steps);
