@@ -1,6 +1,4 @@
-using Rinsewright.Client.Records;
 using Rinsewright.Client.Sanitization;
-using Rinsewright.Client.Shell;
 using Rinsewright.Client.Tests.Records;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
@@ -10,22 +8,8 @@ using Xunit;
 namespace Rinsewright.Client.Tests.Sanitization;
 
 /// <summary>No verdict stands on what the device does not hold, on a slow one, a full one, or one that could not keep a file.</summary>
-public sealed class ProofSessionKeptTests
+public sealed class ProofSessionKeptTests : ProofSessionBase
 {
-    private readonly MemoryStore store = new();
-    private readonly MemoryComputing computing = new();
-    private readonly Preferences preferences = new(new MemoryDevice());
-    private readonly TaskCompletionSource held = new();
-    private readonly Work work;
-    private readonly ProofSession session;
-
-    /// <summary>Everything in memory, the engine real.</summary>
-    public ProofSessionKeptTests()
-    {
-        work = new Work(store, preferences, TimeProvider.System);
-        session = new ProofSession(computing, work, preferences, TimeProvider.System);
-    }
-
     /// <summary>On a slow device a verdict comes when what it stands on is written: the page may be left as soon as it is seen.</summary>
     [Fact]
     public async Task A_reading_is_written_before_its_verdict_shows()
@@ -93,7 +77,7 @@ public sealed class ProofSessionKeptTests
         Assert.True(await work.IsUnjudgedAsync(id));
 
         store.Full = false;
-        var next = new ProofSession(computing, work, preferences, TimeProvider.System);
+        var next = NewSession();
         Assert.True(await next.OpenAsync(id));
         Assert.True(next.HasNoVerdict);
         await next.SettledAsync();
@@ -105,12 +89,8 @@ public sealed class ProofSessionKeptTests
     [Fact]
     public async Task Passes_of_a_file_that_was_not_kept_stay()
     {
-        await session.NewAsync();
-        var file = await LoggerAsync() with { Kept = false };
-        await session.TakeAsync([file]);
+        var file = await ReopenedAsync();
         var id = session.Proof!.Id;
-        await session.NewAsync();
-        Assert.True(await session.OpenAsync(id));
         Assert.False(session.HasNoVerdict);
         session.Ask(ColdRinse);
         await session.SettledAsync();
@@ -131,15 +111,11 @@ public sealed class ProofSessionKeptTests
     [Fact]
     public async Task Passes_of_a_file_that_was_not_kept_stay_when_it_is_stopped_the_second_time()
     {
-        await session.NewAsync();
-        var file = await LoggerAsync() with { Kept = false };
-        await session.TakeAsync([file]);
+        var file = await ReopenedAsync();
         var id = session.Proof!.Id;
-        await session.NewAsync();
-        Assert.True(await session.OpenAsync(id));
         computing.Held = held.Task;
         var taking = session.TakeAsync([file]);
-        await Soon.UntilAsync(() => session.Running);
+        await RunningAsync();
         session.Write(p => p with { Note = "belt slow" });
         await Soon.UntilAsync(async () => (await work.OpenAsync(id))!.Note == "belt slow");
         Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
@@ -158,7 +134,7 @@ public sealed class ProofSessionKeptTests
         await session.NewAsync();
         computing.Held = held.Task;
         var taking = session.TakeAsync([await LoggerAsync() with { Kept = false }]);
-        await Soon.UntilAsync(() => session.Running);
+        await RunningAsync();
         await session.CancelAsync();
         await taking;
         Assert.True(session.Cancelled);
@@ -171,7 +147,7 @@ public sealed class ProofSessionKeptTests
     {
         computing.Held = held.Task;
         var trying = session.TryAsync(Demo.All[0]);
-        await Soon.UntilAsync(() => session.Running);
+        await RunningAsync();
         await session.CancelAsync();
         await trying;
         var id = session.Proof!.Id;
@@ -208,6 +184,18 @@ public sealed class ProofSessionKeptTests
         ReadingSlot
             .Machine.First(s => s.Id == "final-rinse")
             .Put(request, new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe"));
+
+    // A proof of a file that was not kept, judged, left and opened again.
+    private async Task<TakenFile> ReopenedAsync()
+    {
+        await session.NewAsync();
+        var file = await LoggerAsync() with { Kept = false };
+        await session.TakeAsync([file]);
+        var id = session.Proof!.Id;
+        await session.NewAsync();
+        Assert.True(await session.OpenAsync(id));
+        return file;
+    }
 
     private Task<TakenFile> LoggerAsync(string name = DemoLoggers.LarkspurTwoTank) => computing.KeepAsync(DemoLoggers.Bytes(name), name);
 }

@@ -9,23 +9,13 @@ using Xunit;
 namespace Rinsewright.Client.Tests.Sanitization;
 
 /// <summary>The proof on the screen: judged, saved and sent.</summary>
-public sealed class ProofSessionTests
+public sealed class ProofSessionTests : ProofSessionBase
 {
-    private readonly MemoryStore store = new();
     private readonly MemoryOffice office = new();
-    private readonly Preferences preferences = new(new MemoryDevice());
-    private readonly MemoryComputing computing = new();
-    private readonly Work work;
-    private readonly ProofSession session;
     private readonly Synchronizer synchronizer;
 
-    /// <summary>Everything in memory, the engine real.</summary>
-    public ProofSessionTests()
-    {
-        work = new Work(store, preferences, TimeProvider.System);
-        session = new ProofSession(computing, work, preferences, TimeProvider.System);
-        synchronizer = new Synchronizer(store, office, work, preferences, TimeProvider.System);
-    }
+    /// <summary>With an office.</summary>
+    public ProofSessionTests() => synchronizer = new Synchronizer(store, office, work, preferences, TimeProvider.System);
 
     /// <summary>The very first change after a file is judged again and saved with its report.</summary>
     [Fact]
@@ -46,7 +36,6 @@ public sealed class ProofSessionTests
     [Fact]
     public async Task A_sheet_waits_for_the_file_that_is_being_read()
     {
-        var held = new TaskCompletionSource();
         computing.Held = held.Task;
         var trying = session.TryAsync(Demo.All[0]);
         var settled = session.SettledAsync();
@@ -64,7 +53,6 @@ public sealed class ProofSessionTests
     public async Task What_is_typed_during_a_judgement_is_kept_at_once()
     {
         await session.TryAsync(Demo.All[0]);
-        var held = new TaskCompletionSource();
         computing.Held = held.Task;
         var (wash, rinse) = (ReadingSlot.Machine.First(s => s.Id == "wash"), ReadingSlot.Machine.First(s => s.Id == "final-rinse"));
         session.Ask(r => wash.Put(r, new ReadingDto("washTank", new AmountDto(158.6, "[degF]"), "probe")));
@@ -85,7 +73,6 @@ public sealed class ProofSessionTests
     public async Task What_is_typed_while_a_judgement_is_written_is_judged()
     {
         await session.NewAsync();
-        var held = new TaskCompletionSource();
         session.Changed += () => store.Held = session.Proof!.Report.Verdict == "proven" ? held.Task : store.Held;
         session.Ask(Labels.Reached);
         await Soon.UntilAsync(() => session.Proof!.Report.Verdict == "proven" && work.Writing > 0);
@@ -102,7 +89,6 @@ public sealed class ProofSessionTests
     public async Task What_is_typed_while_a_name_is_written_is_judged()
     {
         await session.NewAsync();
-        var held = new TaskCompletionSource();
         store.Held = held.Task;
         session.Write(p => p with { Kitchen = "Tin Bell Diner" });
         await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause: all that is left is the write

@@ -1,6 +1,4 @@
-using Rinsewright.Client.Records;
 using Rinsewright.Client.Sanitization;
-using Rinsewright.Client.Shell;
 using Rinsewright.Client.Tests.Records;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Sanitization;
@@ -9,22 +7,8 @@ using Xunit;
 namespace Rinsewright.Client.Tests.Sanitization;
 
 /// <summary>What a person stops, opens or types while a file is still being read.</summary>
-public sealed class ProofSessionTurnsTests
+public sealed class ProofSessionTurnsTests : ProofSessionBase
 {
-    private readonly MemoryStore store = new();
-    private readonly MemoryComputing computing = new();
-    private readonly TaskCompletionSource held = new();
-    private readonly Work work;
-    private readonly ProofSession session;
-
-    /// <summary>Everything in memory, the engine real.</summary>
-    public ProofSessionTurnsTests()
-    {
-        var preferences = new Preferences(new MemoryDevice());
-        work = new Work(store, preferences, TimeProvider.System);
-        session = new ProofSession(computing, work, preferences, TimeProvider.System);
-    }
-
     /// <summary>A reading that was stopped is not begun again by a name or a reading typed beside it; only by asking for it.</summary>
     [Fact]
     public async Task What_was_stopped_stays_stopped()
@@ -209,8 +193,6 @@ public sealed class ProofSessionTurnsTests
         Assert.Equal(2, lines.Count);
         Assert.Equal(5, (await work.OpenAsync(lines.Single(l => l.Id != typed).Id))!.Report.Passes.Count);
     }
-
-    private Task RunningAsync() => Soon.UntilAsync(() => session.Running);
 
     private Task<TakenFile> ProseAsync() => computing.KeepAsync("name,price\nsoap,12\nbrush,4\n"u8.ToArray(), "prose.csv");
 }
