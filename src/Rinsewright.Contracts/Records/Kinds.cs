@@ -91,9 +91,6 @@ public static class MachinePaths
     /// <summary>Text of the machine file, without the set-ups.</summary>
     public const string Description = "description";
 
-    /// <summary>Id printed on its QR label.</summary>
-    public const string Label = "label";
-
     /// <summary>The day and prices of the site, as JSON.</summary>
     public const string Prices = "prices";
 
@@ -106,6 +103,9 @@ public static class MachinePaths
     /// <summary>Photograph of its data plate: the file's SHA-256; empty where it was removed.</summary>
     public const string Photograph = "photograph";
 
-    /// <summary>Drums and products on it: <c>product</c>, <c>size</c>, <c>since</c>.</summary>
+    /// <summary>Drums and products on it: <c>product</c>, <c>feeds</c>, <c>size</c>, <c>since</c>, <c>until</c>.</summary>
     public const string Drums = "drums";
+
+    /// <summary>Fields of one drum.</summary>
+    public static IReadOnlyList<string> DrumParts { get; } = ["product", "feeds", "size", "since", "until"];
 }

@@ -91,6 +91,9 @@ public sealed record VisitDocument(Guid Id, int Version, string Kitchen, JsonEle
     /// <summary>What the last acceptance test left.</summary>
     public IReadOnlyList<EarlierReadingDto>? Earlier { get; init; }
 
+    /// <summary>Language the kitchen was shown its three plain lines in, <c>en</c> or <c>es</c>; absent where nobody chose.</summary>
+    public string? KitchenLanguage { get; init; }
+
     /// <summary>Signatures.</summary>
     public IReadOnlyList<VisitSignatureDto>? Signatures { get; init; }
 }

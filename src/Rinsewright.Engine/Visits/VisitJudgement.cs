@@ -249,7 +249,8 @@ public static class VisitJudgement
         var first = visit.Changes.Min(c => c.At);
         var late =
             visit.Readings.Count(r => r.Moment == VisitMoment.AsFound && r.Value is not null && r.At > first)
-            + visit.Photos.Count(p => p.Moment == VisitMoment.AsFound && p.At > first);
+            + visit.Photos.Count(p => p.Moment == VisitMoment.AsFound && p.At > first)
+            + visit.Proofs.Count(p => p is { Moment: VisitMoment.AsFound, ClockOff: false } && p.At > first);
         if (late > 0)
         {
             says.Add(Statement.Of("visit.warn.found-late", ("count", (long)late)));

@@ -83,6 +83,32 @@ public sealed class VisitWarningTests
         Assert.Equal(said ? 2L : 0L, both.Sum(w => (long)Value(w, "count")));
     }
 
+    /// <summary>A logger that rode after the first change shows no machine as it was found; whose clock is off, by its clock nothing is said.</summary>
+    [Theory]
+    [InlineData(-1, false, false)]
+    [InlineData(1, false, true)]
+    [InlineData(1, true, false)]
+    public void A_logger_that_rode_after_the_first_change_is_late(int minutes, bool clockOff, bool said)
+    {
+        var rode = new CountedProof(
+            "plate.csv",
+            VisitMoment.AsFound,
+            Engine.Sanitization.Outcome.Proven,
+            3,
+            Engine.Sanitization.MachineType.MultitankConveyor,
+            Engine.Sanitization.SanitizingMethod.HotWater,
+            Rules.Id
+        )
+        {
+            At = Thermostat.At!.Value.AddMinutes(minutes),
+            ClockOff = clockOff,
+        };
+
+        var late = Judge(Only() with { Changes = [Thermostat], Proofs = [rode] }).Warnings.Where(w => w.Key == Late);
+
+        Assert.Equal(said ? 1L : 0L, late.Sum(w => (long)Value(w, "count")));
+    }
+
     /// <summary>Of several changes the first counts, whatever the order they are written in; one without a time hides none.</summary>
     [Fact]
     public void The_first_change_counts_in_whatever_order_they_were_written()
