@@ -1,4 +1,7 @@
+using System.Reflection;
 using Npgsql;
+using Xunit.Sdk;
+using Xunit.v3;
 
 namespace Rinsewright.Server.Tests;
 
@@ -10,6 +13,18 @@ public enum Database
 
     /// <summary>A PostgreSQL database of its own.</summary>
     Postgres,
+}
+
+/// <summary>One row of a theory, once with each database before it.</summary>
+[AttributeUsage(AttributeTargets.Method, AllowMultiple = true)]
+public sealed class OnBothAttribute(params object?[] row) : DataAttribute
+{
+    /// <inheritdoc/>
+    public override ValueTask<IReadOnlyCollection<ITheoryDataRow>> GetData(MethodInfo testMethod, DisposalTracker disposalTracker) =>
+        new([.. Enum.GetValues<Database>().Select(d => new TheoryDataRow([d, .. row]))]);
+
+    /// <inheritdoc/>
+    public override bool SupportsDiscoveryEnumeration() => true;
 }
 
 /// <summary>A PostgreSQL database for one test, dropped afterwards.</summary>

@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.TestHost;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using Xunit.v3;
 
 namespace Rinsewright.Server.Tests;
 
@@ -30,12 +31,28 @@ public sealed class TestServer : WebApplicationFactory<Program>
     /// <summary>Data folder.</summary>
     public string Folder { get; }
 
-    /// <summary>Makes a server without the demo; it starts at the first client.</summary>
-    public static async Task<TestServer> MakeAsync(
-        Database database = Database.Sqlite,
-        TimeProvider? clock = null,
-        params (string Key, string Value)[] more
-    )
+    /// <summary>How to reach its PostgreSQL database; null on SQLite.</summary>
+    public string? PostgresConnection => postgres?.Connection;
+
+    /// <summary>Makes a server without the demo; it starts at the first client. Only for a test that is given its database, so that it runs on both (<see cref="BothDatabasesTests"/>).</summary>
+    public static Task<TestServer> MakeAsync(Database database, TimeProvider? clock = null, params (string Key, string Value)[] more)
+    {
+        var test = (TestContext.Current.TestMethod as IXunitTestMethod)?.Method;
+        Assert.True(
+            test is not null && BothDatabasesTests.IsGivenItsDatabase(test),
+            $"{test?.Name} runs on {database} only. Give it a parameter for the database and both values, or say at {nameof(OnSqliteAloneAsync)} why one will do."
+        );
+        return StartAsync(database, clock, more);
+    }
+
+    /// <summary>Makes a server on SQLite, for a test in which the other database could change nothing, and says why it could not.</summary>
+    public static Task<TestServer> OnSqliteAloneAsync(string why)
+    {
+        Assert.NotEmpty(why);
+        return StartAsync(Database.Sqlite, null, []);
+    }
+
+    private static async Task<TestServer> StartAsync(Database database, TimeProvider? clock, (string Key, string Value)[] more)
     {
         var own = database == Database.Postgres ? await OwnPostgres.MakeAsync() : null;
         var server = new TestServer(Path.Combine(Path.GetTempPath(), $"rinsewright-{Guid.CreateVersion7():n}"), own, clock);

@@ -29,7 +29,7 @@ public sealed class AccessTests
     [Fact]
     public async Task What_every_endpoint_declares_is_the_committed_list()
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("What is declared is looked at, no data.");
         using var client = server.CreateClient();
         var text = new StringBuilder();
         foreach (var (method, path, policy) in Declared(server))
@@ -43,10 +43,10 @@ public sealed class AccessTests
         Assert.All(files, e => Assert.Equal("Door", PolicyOf(e)));
     }
 
-    [Fact]
-    public async Task Every_endpoint_lets_in_whom_it_declares_and_nobody_else()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Every_endpoint_lets_in_whom_it_declares_and_nobody_else(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         using var technician = await server.JoinAsync(office, Roles.Technician, "Ines Calloway");
         using var kitchen = await server.JoinAsync(office, Roles.Kitchen, "Ana Whitlock", Guid.CreateVersion7());
@@ -80,10 +80,10 @@ public sealed class AccessTests
         Assert.True(called > 120, $"{called} calls");
     }
 
-    [Fact]
-    public async Task Before_the_first_account_this_computer_may_work_and_the_network_may_not_come_in()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Before_the_first_account_this_computer_may_work_and_the_network_may_not_come_in(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var here = server.CreateClient();
         using var there = server.CreateClient();
         there.DefaultRequestHeaders.Add(RemoteAddress.Header, "203.0.113.7");
@@ -108,10 +108,10 @@ public sealed class AccessTests
         Assert.False((await here.MeAsync()).Accounts);
     }
 
-    [Fact]
-    public async Task The_setting_for_the_open_network_lets_nobody_in_once_there_is_an_account()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task The_setting_for_the_open_network_lets_nobody_in_once_there_is_an_account(Database database)
     {
-        await using var server = await TestServer.MakeAsync(Database.Sqlite, null, ("Rinsewright:AllowOpenNetwork", "true"));
+        await using var server = await TestServer.MakeAsync(database, null, ("Rinsewright:AllowOpenNetwork", "true"));
         using var there = server.CreateClient();
         there.DefaultRequestHeaders.Add(RemoteAddress.Header, "203.0.113.7");
         Assert.Equal(HttpStatusCode.OK, await there.StatusAsync("GET", "api/proofs"));

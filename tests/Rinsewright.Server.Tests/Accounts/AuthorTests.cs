@@ -75,10 +75,10 @@ public sealed class AuthorTests
         Assert.Equal("refused", Assert.Single(await ines.SendAsync(nobodys)).Outcome);
     }
 
-    [Fact]
-    public async Task The_demo_stays_the_demos_and_only_the_office_removes_it()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task The_demo_stays_the_demos_and_only_the_office_removes_it(Database database)
     {
-        await using var server = await TestServer.MakeAsync(Database.Sqlite, null, ("Rinsewright:Demo", "true"));
+        await using var server = await TestServer.MakeAsync(database, null, ("Rinsewright:Demo", "true"));
         using var office = await server.SetUpAsync();
         using var ines = await server.JoinAsync(office, Roles.Technician, "Ines Calloway");
         var larkspur = (await office.ChangesAsync()).Items.First(c => c.Kind == Kinds.Kitchen).DocumentId;

@@ -65,11 +65,11 @@ public sealed class InvitationTests
         Assert.Equal(2, (await office.AskAsync<List<AccountView>>("api/accounts")).Count);
     }
 
-    [Fact]
-    public async Task Invitations_that_are_over_or_taken_back_hold_no_more()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Invitations_that_are_over_or_taken_back_hold_no_more(Database database)
     {
         var clock = new Clock();
-        await using var server = await TestServer.MakeAsync(Database.Sqlite, clock);
+        await using var server = await TestServer.MakeAsync(database, clock);
         using var office = await server.SetUpAsync();
         var old = await office.InviteAsync(Roles.Technician, hours: 1);
         var revoked = await office.InviteAsync(Roles.Office);
@@ -91,14 +91,14 @@ public sealed class InvitationTests
     }
 
     [Theory]
-    [InlineData("owner", 0, 24)]
-    [InlineData(Roles.Kitchen, 0, 24)] // names none
-    [InlineData(Roles.Technician, 0, 0)]
-    [InlineData(Roles.Technician, 0, 721)]
-    [InlineData(Roles.Kitchen, 101, 24)]
-    public async Task Invitations_that_make_no_sense_are_refused(string role, int kitchens, int hours)
+    [OnBoth("owner", 0, 24)]
+    [OnBoth(Roles.Kitchen, 0, 24)] // names none
+    [OnBoth(Roles.Technician, 0, 0)]
+    [OnBoth(Roles.Technician, 0, 721)]
+    [OnBoth(Roles.Kitchen, 101, 24)]
+    public async Task Invitations_that_make_no_sense_are_refused(Database database, string role, int kitchens, int hours)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         var ids = Enumerable.Range(0, kitchens).Select(_ => Guid.CreateVersion7()).ToArray();
         Assert.Equal(

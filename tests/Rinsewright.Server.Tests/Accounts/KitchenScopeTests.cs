@@ -136,10 +136,10 @@ public sealed class KitchenScopeTests
         Assert.Equal(theirs.Proof, Assert.Single(await other.ProofsAsync()).Id);
     }
 
-    [Fact]
-    public async Task Pages_of_a_kitchens_feed_leave_nothing_out()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Pages_of_a_kitchens_feed_leave_nothing_out(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         var ids = new List<Guid>();
         for (var i = 0; i < 120; i++)

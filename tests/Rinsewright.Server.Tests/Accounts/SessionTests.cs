@@ -44,10 +44,10 @@ public sealed class SessionTests
         Assert.Equal(HttpStatusCode.OK, await office.StatusAsync("GET", "api/changes"));
     }
 
-    [Fact]
-    public async Task Signing_out_and_a_new_password_end_what_they_should()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Signing_out_and_a_new_password_end_what_they_should(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         using var second = server.Stranger();
         using var signed = await second.SignInAsync("Odile Marsh");
@@ -137,10 +137,10 @@ public sealed class SessionTests
         Assert.Equal(3, table.Split("\r\n").Length); // head, one line, end
     }
 
-    [Fact]
-    public async Task A_line_of_the_audit_trail_cannot_be_changed_or_deleted()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task A_line_of_the_audit_trail_cannot_be_changed_or_deleted(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         foreach (var delete in new[] { false, true })
         {

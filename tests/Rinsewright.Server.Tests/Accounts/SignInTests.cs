@@ -56,15 +56,15 @@ public sealed class SignInTests
     }
 
     [Theory]
-    [InlineData("X-Forwarded-For", "203.0.113.7")]
-    [InlineData("Forwarded", "for=203.0.113.7")]
-    [InlineData("X-Real-IP", "203.0.113.7")]
-    [InlineData("Host", "rinsewright.example")]
-    [InlineData(RemoteAddress.Header, "203.0.113.7")]
-    public async Task The_first_account_is_not_made_through_a_proxy_or_from_elsewhere(string header, string value)
+    [OnBoth("X-Forwarded-For", "203.0.113.7")]
+    [OnBoth("Forwarded", "for=203.0.113.7")]
+    [OnBoth("X-Real-IP", "203.0.113.7")]
+    [OnBoth("Host", "rinsewright.example")]
+    [OnBoth(RemoteAddress.Header, "203.0.113.7")]
+    public async Task The_first_account_is_not_made_through_a_proxy_or_from_elsewhere(Database database, string header, string value)
     {
         await using var server = await TestServer.MakeAsync(
-            Database.Sqlite,
+            database,
             null,
             ("AllowedHosts", "*"),
             ("Rinsewright:AllowOpenNetwork", "true")
@@ -79,13 +79,13 @@ public sealed class SignInTests
     }
 
     [Theory]
-    [InlineData("Odile Marsh", "eleven char", "12 characters")]
-    [InlineData("Odile Marsh", "aaaaaaaaaaaabb", "5 different")]
-    [InlineData("Odile Marsh of Tamarack", "odile marsh of tamarack", "must not be the name")]
-    [InlineData("-", Crew.Password, "two letters")]
-    public async Task A_password_or_name_that_will_not_do_is_told_why(string name, string password, string why)
+    [OnBoth("Odile Marsh", "eleven char", "12 characters")]
+    [OnBoth("Odile Marsh", "aaaaaaaaaaaabb", "5 different")]
+    [OnBoth("Odile Marsh of Tamarack", "odile marsh of tamarack", "must not be the name")]
+    [OnBoth("-", Crew.Password, "two letters")]
+    public async Task A_password_or_name_that_will_not_do_is_told_why(Database database, string name, string password, string why)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         using var answer = await client.SendJsonAsync("POST", "api/set-up", new NameAndPassword(name, password));
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
@@ -93,10 +93,10 @@ public sealed class SignInTests
         Assert.False((await client.MeAsync()).Accounts);
     }
 
-    [Fact]
-    public async Task The_cookie_is_out_of_reach_of_scripts_and_other_sites_and_behind_https_for_https_alone()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task The_cookie_is_out_of_reach_of_scripts_and_other_sites_and_behind_https_for_https_alone(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         using var plain = await server.Stranger().SignInAsync("Odile Marsh");
         var cookie = plain.Headers.GetValues("Set-Cookie").Single();
@@ -116,11 +116,11 @@ public sealed class SignInTests
         Assert.DoesNotContain("; secure", claimed.Headers.GetValues("Set-Cookie").Single(), StringComparison.OrdinalIgnoreCase);
     }
 
-    [Fact]
-    public async Task Unknown_disabled_and_locked_names_get_the_same_answer_after_the_same_work()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Unknown_disabled_and_locked_names_get_the_same_answer_after_the_same_work(Database database)
     {
         var counting = new Counting();
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         await using var counted = server.WithWebHostBuilder(b =>
             b.ConfigureTestServices(s => s.AddScoped<IPasswordHasher<Account>>(_ => counting))
         );
@@ -172,11 +172,11 @@ public sealed class SignInTests
         Assert.Single(texts);
     }
 
-    [Fact]
-    public async Task A_name_waits_after_wrong_tries_and_then_signs_in_again()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task A_name_waits_after_wrong_tries_and_then_signs_in_again(Database database)
     {
         var clock = new Clock();
-        await using var server = await TestServer.MakeAsync(Database.Sqlite, clock);
+        await using var server = await TestServer.MakeAsync(database, clock);
         using var office = await server.SetUpAsync();
         using var client = server.Stranger();
         for (var i = 0; i < SignIns.MostWrong; i++)
@@ -192,10 +192,10 @@ public sealed class SignInTests
         Assert.Equal(HttpStatusCode.OK, late.StatusCode);
     }
 
-    [Fact]
-    public async Task One_address_may_not_try_without_end_and_others_still_may()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task One_address_may_not_try_without_end_and_others_still_may(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         using var client = server.Stranger();
         var statuses = new List<HttpStatusCode>();
@@ -226,10 +226,10 @@ public sealed class SignInTests
         Assert.Equal(HttpStatusCode.Unauthorized, await office.StatusAsync("GET", "api/proofs"));
     }
 
-    [Fact]
-    public async Task Refusal_names_the_way_in_both_languages()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Refusal_names_the_way_in_both_languages(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var office = await server.SetUpAsync();
         using var client = server.Stranger();
         client.DefaultRequestHeaders.Add("Accept-Language", "es-MX");

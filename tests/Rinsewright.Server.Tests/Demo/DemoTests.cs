@@ -61,10 +61,10 @@ public sealed class DemoTests
         Assert.Equal(0, (await after.DeleteFromJsonAsync<Removed>("api/demo", TestContext.Current.CancellationToken))!.Documents);
     }
 
-    [Fact]
-    public async Task Demo_verdicts_are_those_of_the_run_and_their_files_are_kept()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Demo_verdicts_are_those_of_the_run_and_their_files_are_kept(Database database)
     {
-        await using var server = await TestServer.MakeAsync(Database.Sqlite, null, ("Rinsewright:Demo", "true"));
+        await using var server = await TestServer.MakeAsync(database, null, ("Rinsewright:Demo", "true"));
         using var client = server.CreateClient();
         foreach (var summary in await client.ProofsAsync())
         {
@@ -88,10 +88,10 @@ public sealed class DemoTests
         }
     }
 
-    [Fact]
-    public async Task Without_the_setting_nothing_is_seeded()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Without_the_setting_nothing_is_seeded(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         Assert.Empty(await client.ProofsAsync());
         using var sheet = await client.GetAsync(

@@ -14,7 +14,7 @@ public sealed class EndpointTests
     [Fact]
     public async Task Every_endpoint_declares_who_may_call_it()
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("What is declared is looked at, no data.");
         using var client = server.CreateClient();
         var endpoints = server.Services.GetRequiredService<EndpointDataSource>().Endpoints;
         Assert.True(endpoints.Count > 12);
@@ -27,7 +27,7 @@ public sealed class EndpointTests
     [Fact]
     public async Task Every_endpoint_of_the_interface_has_a_name_and_a_summary()
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("What is declared is looked at, no data.");
         using var client = server.CreateClient();
         var interfaces = server
             .Services.GetRequiredService<EndpointDataSource>()
@@ -46,15 +46,15 @@ public sealed class EndpointTests
     }
 
     [Theory]
-    [InlineData("/")]
-    [InlineData("/api/proofs")]
-    [InlineData("/api/proofs/00000000-0000-0000-0000-000000000000")]
-    [InlineData("/api/nothing")]
-    [InlineData("/health")]
-    [InlineData("/openapi/v1.json")]
-    public async Task Every_answer_carries_the_security_headers(string path)
+    [OnBoth("/")]
+    [OnBoth("/api/proofs")]
+    [OnBoth("/api/proofs/00000000-0000-0000-0000-000000000000")]
+    [OnBoth("/api/nothing")]
+    [OnBoth("/health")]
+    [OnBoth("/openapi/v1.json")]
+    public async Task Every_answer_carries_the_security_headers(Database database, string path)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         using var response = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
         var policy = Assert.Single(response.Headers.GetValues("Content-Security-Policy"));
@@ -77,7 +77,7 @@ public sealed class EndpointTests
     [InlineData("fr", "Not found", "/openapi/v1.json")]
     public async Task Refusals_are_problem_details_in_the_language_of_the_caller(string language, string title, string detail)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("It is answered before any data is asked for.");
         using var client = server.CreateClient();
         client.DefaultRequestHeaders.Add("Accept-Language", language);
         using var response = await client.GetAsync(new Uri("/api/nothing", UriKind.Relative), TestContext.Current.CancellationToken);
@@ -95,7 +95,7 @@ public sealed class EndpointTests
     [InlineData("POST", "api/sanitization/proof", "application/json", HttpStatusCode.UnsupportedMediaType)]
     public async Task Wrong_requests_are_told_what_is_wrong(string method, string path, string type, HttpStatusCode expected)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("It is answered before any data is asked for.");
         using var client = server.CreateClient();
         using var request = new HttpRequestMessage(new HttpMethod(method), new Uri(path, UriKind.Relative))
         {
@@ -107,10 +107,10 @@ public sealed class EndpointTests
         Assert.True(problem!.Detail.Length > 20, problem.Detail);
     }
 
-    [Fact]
-    public async Task Health_says_that_database_and_files_can_be_used_and_when_they_cannot()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Health_says_that_database_and_files_can_be_used_and_when_they_cannot(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var health = await client.GetFromJsonAsync<HealthReport>("/health", TestContext.Current.CancellationToken);
         Assert.Equal(("healthy", true, true), (health!.Status, health.Database, health.Files));
@@ -122,7 +122,7 @@ public sealed class EndpointTests
     [Fact]
     public async Task Client_and_unknown_pages_of_it_are_served_and_unknown_files_are_not()
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("Files of the client are served, no data.");
         using var client = server.CreateClient();
         Assert.Contains(
             "_framework/blazor.webassembly.js",
@@ -142,7 +142,7 @@ public sealed class EndpointTests
     [Fact]
     public async Task OpenApi_document_is_the_committed_one()
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("What is declared is looked at, no data.");
         using var client = server.CreateClient();
         Golden.Same("openapi.json", await client.GetStringAsync("/openapi/v1.json", TestContext.Current.CancellationToken));
     }

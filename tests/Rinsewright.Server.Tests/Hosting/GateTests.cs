@@ -16,7 +16,7 @@ public sealed class GateTests
     [InlineData("localhost.tamarack.example", HttpStatusCode.BadRequest)]
     public async Task Only_the_own_names_of_this_computer_are_answered(string host, HttpStatusCode expected)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("The gate stands before any data.");
         using var client = server.OnSocket();
         using var request = new HttpRequestMessage(HttpMethod.Get, new Uri("api/proofs", UriKind.Relative));
         request.Headers.Host = host;
@@ -36,7 +36,7 @@ public sealed class GateTests
     [InlineData("X-Nothing", "1", HttpStatusCode.OK)] // a program that is no browser
     public async Task Changes_from_pages_of_other_sites_are_refused(string header, string value, HttpStatusCode expected)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("The gate stands before any data.");
         using var client = server.CreateClient();
         using var request = new HttpRequestMessage(HttpMethod.Post, new Uri("api/operations", UriKind.Relative))
         {
@@ -53,7 +53,7 @@ public sealed class GateTests
     [InlineData("POST", "api/sanitization/proof")]
     public async Task Every_kind_of_change_is_refused_from_another_site(string method, string path)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("The gate stands before any data.");
         using var client = server.CreateClient();
         using var request = new HttpRequestMessage(new HttpMethod(method), new Uri(path, UriKind.Relative));
         request.Headers.Add("Sec-Fetch-Site", "cross-site");
@@ -65,7 +65,7 @@ public sealed class GateTests
     [Fact]
     public async Task Form_without_the_own_header_is_refused()
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("The gate stands before any data.");
         using var client = server.CreateClient();
         using var form = new MultipartFormDataContent { { new StringContent("{}"), "request" } };
         using var response = await client.PostAsync(
@@ -91,7 +91,7 @@ public sealed class GateTests
     )]
     public async Task What_is_too_large_is_refused_with_the_limit(string method, string path, int bytes, string type)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("The gate stands before any data.");
         using var client = server.OnSocket();
         using var request = new HttpRequestMessage(new HttpMethod(method), new Uri(path, UriKind.Relative))
         {

@@ -58,15 +58,17 @@ public sealed class StartTests : IDisposable
         Assert.DoesNotContain("hush", errors, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Start_prints_where_it_runs_and_where_the_data_is()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Start_prints_where_it_runs_and_where_the_data_is(Database database)
     {
-        using var process = Start("en", "--urls", "http://127.0.0.1:0");
+        await using var postgres = database == Database.Postgres ? await OwnPostgres.MakeAsync() : null;
+        using var process = Start("en", [.. At(postgres), "--urls", "http://127.0.0.1:0"]);
         try
         {
             var line = await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken);
             Assert.Matches(@"^Rinsewright is running at http://127\.0\.0\.1:\d+$", line);
-            Assert.Equal("Data: " + folder, await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken));
+            var data = postgres is null ? folder : "PostgreSQL, " + Path.Combine(folder, "files");
+            Assert.Equal("Data: " + data, await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken));
             if (!OperatingSystem.IsWindows())
             {
                 Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(folder));
@@ -79,10 +81,11 @@ public sealed class StartTests : IDisposable
         }
     }
 
-    [Fact]
-    public async Task Whoever_runs_the_server_gets_a_link_for_an_account_of_the_office_that_works_once()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Whoever_runs_the_server_gets_a_link_for_an_account_of_the_office_that_works_once(Database database)
     {
-        using var process = Start("en", "--urls", "http://127.0.0.1:0", "--Rinsewright:InviteOffice=true");
+        await using var postgres = database == Database.Postgres ? await OwnPostgres.MakeAsync() : null;
+        using var process = Start("en", [.. At(postgres), "--urls", "http://127.0.0.1:0", "--Rinsewright:InviteOffice=true"]);
         try
         {
             string? line;
@@ -131,6 +134,9 @@ public sealed class StartTests : IDisposable
             File.Delete(folder);
         }
     }
+
+    private static IEnumerable<string> At(OwnPostgres? postgres) =>
+        postgres is null ? [] : ["--Rinsewright:Database=" + postgres.Connection];
 
     private async Task<(int Status, string Output, string Errors)> RunAsync(string language, params string[] arguments)
     {

@@ -61,10 +61,10 @@ public sealed class FieldOperationTests
         Assert.Equal([true, false], (await HistoryAsync(client, id)).Select(h => h.Current));
     }
 
-    [Fact]
-    public async Task What_cannot_be_kept_is_refused_alone_with_its_reason()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task What_cannot_be_kept_is_refused_alone_with_its_reason(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var id = Guid.CreateVersion7();
         var good = Set(FieldDocument.Empty(id, Kinds.Kitchen), 1, "Ines Calloway", ("name", "Larkspur"));

@@ -11,10 +11,10 @@ public sealed class FileTests
 {
     private static readonly byte[] Content = Encoding.UTF8.GetBytes("Time,Plate (°F)\n2026-11-20 13:35:00,71.5\n");
 
-    [Fact]
-    public async Task File_comes_back_byte_for_byte_and_a_second_send_changes_nothing()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task File_comes_back_byte_for_byte_and_a_second_send_changes_nothing(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var address = Address(Hash(Content));
         Assert.Equal(HttpStatusCode.Created, await PutAsync(client, address, Content));
@@ -25,10 +25,10 @@ public sealed class FileTests
         Assert.Equal("application/octet-stream", response.Content.Headers.ContentType!.MediaType);
     }
 
-    [Fact]
-    public async Task Damaged_file_is_refused_and_nothing_of_it_is_kept()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Damaged_file_is_refused_and_nothing_of_it_is_kept(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var address = Address(Hash(Content));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, await PutAsync(client, address, [.. Content, 0]));
@@ -38,12 +38,12 @@ public sealed class FileTests
     }
 
     [Theory]
-    [InlineData("..%2F..%2Frinsewright.db")]
-    [InlineData("E3B0C44298FC1C149AFBF4C8996FB92427AE41E4649B934CA495991B7852B855")]
-    [InlineData("abc")]
-    public async Task What_is_not_a_hash_names_no_file(string name)
+    [OnBoth("..%2F..%2Frinsewright.db")]
+    [OnBoth("E3B0C44298FC1C149AFBF4C8996FB92427AE41E4649B934CA495991B7852B855")]
+    [OnBoth("abc")]
+    public async Task What_is_not_a_hash_names_no_file(Database database, string name)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         Assert.Equal(HttpStatusCode.BadRequest, await PutAsync(client, Address(name), Content));
         using var response = await client.GetAsync(Address(name), TestContext.Current.CancellationToken);
@@ -51,10 +51,10 @@ public sealed class FileTests
     }
 
     /// <summary>A folder of files put back to an older copy: whoever names a lost one is told to send it again.</summary>
-    [Fact]
-    public async Task Operations_that_name_a_file_the_store_does_not_have_are_kept_and_it_is_asked_for()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Operations_that_name_a_file_the_store_does_not_have_are_kept_and_it_is_asked_for(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var (logger, photograph, plate) = (Hash([1]), Hash([2]), Hash([3]));
         await PutAsync(client, Address(plate), [3]);
@@ -94,10 +94,10 @@ public sealed class FileTests
     }
 
     /// <summary>The folder of files alone was put back to an older copy: no operation tells of it, so the server looks when it starts and asks with every answer.</summary>
-    [Fact]
-    public async Task Files_that_documents_name_and_the_folder_lost_are_asked_for_after_a_start()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Files_that_documents_name_and_the_folder_lost_are_asked_for_after_a_start(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var (logger, plate) = (Hash([1]), Hash([2]));
         await PutAsync(client, Address(logger), [1]);
@@ -142,10 +142,10 @@ public sealed class FileTests
         );
     }
 
-    [Fact]
-    public async Task Eight_devices_may_send_the_same_file_at_once()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Eight_devices_may_send_the_same_file_at_once(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var large = new byte[1 << 20];
         new Random(7).NextBytes(large);

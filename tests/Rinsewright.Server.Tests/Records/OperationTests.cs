@@ -247,10 +247,10 @@ public sealed class OperationTests
         Assert.Equal("", (await client.ChangesAsync()).Items.Single().Document!["key"]);
     }
 
-    [Fact]
-    public async Task What_cannot_be_kept_is_refused_alone_with_its_reason()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task What_cannot_be_kept_is_refused_alone_with_its_reason(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         client.DefaultRequestHeaders.Add("Accept-Language", "es-MX, en;q=0.5");
         var good = Invented.Put(Guid.CreateVersion7());
@@ -321,11 +321,11 @@ public sealed class OperationTests
     }
 
     [Theory]
-    [InlineData("paper=a3", "letter")]
-    [InlineData("language=fr", "es")]
-    public async Task Sheet_on_unknown_paper_or_in_an_unknown_language_says_what_there_is(string query, string allowed)
+    [OnBoth("paper=a3", "letter")]
+    [OnBoth("language=fr", "es")]
+    public async Task Sheet_on_unknown_paper_or_in_an_unknown_language_says_what_there_is(Database database, string query, string allowed)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var address = new Uri($"api/proofs/{Guid.CreateVersion7()}/sheet?{query}", UriKind.Relative);
         using var response = await client.GetAsync(address, TestContext.Current.CancellationToken);
@@ -333,10 +333,10 @@ public sealed class OperationTests
         Assert.Contains(allowed, await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Another_change_under_a_used_id_is_refused()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Another_change_under_a_used_id_is_refused(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
         var first = Invented.Put(Guid.CreateVersion7());
         await client.SendAsync(first);

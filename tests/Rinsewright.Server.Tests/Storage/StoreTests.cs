@@ -51,17 +51,20 @@ public sealed class StoreTests
         Assert.Equal(operations.Length, (await b.ProofsAsync()).Count);
     }
 
-    [Fact]
-    public async Task Database_of_the_first_version_opens_with_its_proof_and_its_history()
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Database_of_the_first_version_opens_with_its_proof_and_its_history(Database database)
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.MakeAsync(database);
         Directory.CreateDirectory(server.Folder);
         var file = Path.Combine(server.Folder, "rinsewright.db");
-        var options = new DbContextOptionsBuilder<SqliteDb>().UseSqlite(SqliteDb.ConnectionTo(file)).Options;
         var proof = Invented.Proof(Guid.CreateVersion7(), "from the first version");
         var json = System.Text.Json.JsonSerializer.Serialize(proof, Contracts.ContractsJson.Default.ProofDocument);
         var (operation, at) = (Guid.CreateVersion7(), Invented.Morning.ToUnixTimeMilliseconds());
-        await using (var old = new SqliteDb(options))
+        await using (
+            AppDb old = server.PostgresConnection is { } connection
+                ? new PostgresDb(new DbContextOptionsBuilder<PostgresDb>().UseNpgsql(connection).Options)
+                : new SqliteDb(new DbContextOptionsBuilder<SqliteDb>().UseSqlite(SqliteDb.ConnectionTo(file)).Options)
+        )
         {
             await old.GetService<Microsoft.EntityFrameworkCore.Migrations.IMigrator>()
                 .MigrateAsync("Start", TestContext.Current.CancellationToken);
@@ -69,20 +72,20 @@ public sealed class StoreTests
             // The columns there were then.
             await old.Database.ExecuteSqlAsync(
                 $"""
-                insert into Documents (Id, Kind, Json, OperationId, WrittenAt, Revision, Versions, Demo, Author, StatedAt, MadeAt, OffsetMinutes, Kitchen, Machine, Technician, Verdict, Passes)
-                values ({proof.Id}, 'proof', {json}, {operation}, {at}, 1, 1, 0, 'Ines Calloway', {at}, {at}, -420, 'Larkspur Lodge', 'Two-tank rack conveyor', 'Ines Calloway', 'undetermined', 0)
+                insert into "Documents" ("Id", "Kind", "Json", "OperationId", "WrittenAt", "Revision", "Versions", "Demo", "Author", "StatedAt", "MadeAt", "OffsetMinutes", "Kitchen", "Machine", "Technician", "Verdict", "Passes")
+                values ({proof.Id}, 'proof', {json}, {operation}, {at}, 1, 1, false, 'Ines Calloway', {at}, {at}, -420, 'Larkspur Lodge', 'Two-tank rack conveyor', 'Ines Calloway', 'undetermined', 0)
                 """,
                 TestContext.Current.CancellationToken
             );
             await old.Database.ExecuteSqlAsync(
                 $"""
-                insert into Operations (Id, DocumentId, Action, Author, Device, StatedAt, ReceivedAt, Outcome, Revision, Json)
+                insert into "Operations" ("Id", "DocumentId", "Action", "Author", "Device", "StatedAt", "ReceivedAt", "Outcome", "Revision", "Json")
                 values ({operation}, {proof.Id}, 'put', 'Ines Calloway', 'phone', {at}, {at}, 'applied', 1, {json})
                 """,
                 TestContext.Current.CancellationToken
             );
             await old.Database.ExecuteSqlAsync(
-                $"insert into Store (Id, StoreId, Revision) values (1, {Guid.CreateVersion7()}, 1)",
+                $"""insert into "Store" ("Id", "StoreId", "Revision") values (1, {Guid.CreateVersion7()}, 1)""",
                 TestContext.Current.CancellationToken
             );
         }
@@ -96,7 +99,7 @@ public sealed class StoreTests
     [Fact]
     public async Task SQLite_file_keeps_a_write_ahead_log()
     {
-        await using var server = await TestServer.MakeAsync();
+        await using var server = await TestServer.OnSqliteAloneAsync("PostgreSQL keeps a log without being asked.");
         using var client = server.CreateClient();
         await using var scope = server.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<AppDb>();
