@@ -17,7 +17,7 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
     {
         var operations = JsonSerializer.Deserialize(program.Written(operationsJson), ContractsJson.Default.IReadOnlyListOperation)!;
         await world.StopAsync(alive);
-        if (Loses())
+        if (DoesNotArrive())
         {
             return Nothing;
         }
@@ -27,9 +27,9 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
             _ = LaterAsync(operations); // a copy that arrives whenever, also after what was sent later
         }
 
-        var results = office.Apply(operations);
+        var results = office.Receive(operations);
         await world.StopAsync(alive);
-        if (Loses())
+        if (results is null || Loses())
         {
             return Nothing;
         }
@@ -41,7 +41,7 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
     public async Task<OfficeAnswer> ChangesAsync(string cursor, string seen)
     {
         await world.StopAsync(alive);
-        if (Loses())
+        if (DoesNotArrive())
         {
             return Nothing;
         }
@@ -54,15 +54,15 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
     public async Task<int> SendFileAsync(string sha256)
     {
         await world.StopAsync(alive);
-        if (Loses())
+        if (DoesNotArrive())
         {
             return 0;
         }
 
-        office.Files.Add(sha256);
-        world.Told?.Invoke($"file {sha256[..4]} from {device.Author} is there");
+        world.Told?.Invoke($"file {sha256[..4]} comes from {device.Author}");
+        var answered = office.ReceiveFile(sha256);
         await world.StopAsync(alive);
-        if (Loses())
+        if (!answered || Loses())
         {
             return 0;
         }
@@ -73,12 +73,18 @@ internal sealed class SimulatedNetwork(World world, SimulatedOffice office, Devi
 
     public Task<OfficeAnswer> HistoryAsync(Guid id) => Task.FromResult(Nothing);
 
+    // Nobody is there to take it; an answer that was on its way already still comes.
+    private bool DoesNotArrive() => office.Away || Loses();
+
     private bool Loses() => device.Away || (world.Troubled && world.Random.NextDouble() < Lost);
 
     private async Task LaterAsync(IReadOnlyList<Operation> operations)
     {
         await world.StopAsync(() => true);
         await world.StopAsync(() => true);
-        office.Apply(operations);
+        if (!office.Away)
+        {
+            office.Receive(operations);
+        }
     }
 }

@@ -7,11 +7,14 @@ namespace Rinsewright.Client.Tests.Records.Simulation;
 
 /// <summary>
 /// The office as the server is, in memory: a list of operations is taken in whole, each once; fields are joined by the same rule, of a proof the later writer stands; original files lie under their
-/// content; changes go out by number.
+/// content; changes go out by number. Its process may die over whatever it takes in, and is away until it is started again.
 /// </summary>
 internal sealed class SimulatedOffice(World world)
 {
     private const int PerPage = 1;
+    private const double Dies = 0.1;
+    private const int LongestAway = 8000; // milliseconds: some tens of steps
+    private DateTimeOffset back;
     private SortedDictionary<long, Guid> turns = [];
     private Dictionary<Guid, long> numbers = [];
     private long revision;
@@ -31,11 +34,20 @@ internal sealed class SimulatedOffice(World world)
     /// <summary>Whether it was ever put back to an older copy.</summary>
     public bool Restored { get; private set; }
 
+    /// <summary>How often it died over something new before it had committed it: nothing of it is kept.</summary>
+    public int DiedBeforeCommit { get; private set; }
+
+    /// <summary>How often it died over something new after it had committed it: it is kept, and nobody was told.</summary>
+    public int DiedAfterCommit { get; private set; }
+
+    /// <summary>Whether its process has died and is not back.</summary>
+    public bool Away => world.Troubled && world.Now < back;
+
     /// <summary>A copy of everything is made.</summary>
     public void Copy()
     {
         world.Told?.Invoke($"a copy is made at {revision}");
-        copy = copy = new(new(Operations), new(Documents), [.. Files], new(numbers), new(turns), revision);
+        copy = Committed();
     }
 
     /// <summary>What came since the copy is gone. The office does not know it.</summary>
@@ -48,8 +60,7 @@ internal sealed class SimulatedOffice(World world)
 
         world.Told?.Invoke($"the office is put back from {revision} to {c.Revision}");
         Restored = true;
-        (Operations, Documents, Files) = (new(c.Operations), new(c.Documents), [.. c.Files]);
-        (numbers, turns, revision) = (new(c.Numbers), new(c.Turns), c.Revision);
+        GoOnFrom(c);
     }
 
     /// <summary>Half of the files are gone: an old copy of their folder alone was put back.</summary>
@@ -59,7 +70,49 @@ internal sealed class SimulatedOffice(World world)
         Files.RemoveWhere(_ => world.Random.Next(2) == 0);
     }
 
-    public OperationResults Apply(IReadOnlyList<Operation> operations)
+    /// <summary>Takes a list of operations in; null where it died over it.</summary>
+    public OperationResults? Receive(IReadOnlyList<Operation> operations) =>
+        Take(() => Apply(operations), operations.Any(o => !Operations.ContainsKey(o.Id)));
+
+    /// <summary>Takes a file in; false where it died over it.</summary>
+    public bool ReceiveFile(string sha256) => Take(() => Files.Add(sha256) ? "new" : "there", !Files.Contains(sha256)) is not null;
+
+    // One transaction, as seen from outside: all of it or nothing, whenever the process dies.
+    private T? Take<T>(Func<T> write, bool isNew)
+        where T : class
+    {
+        if (!world.Troubled || world.Random.NextDouble() >= Dies)
+        {
+            return write();
+        }
+
+        back = world.Now.AddMilliseconds(world.Random.Next(LongestAway));
+        var count = isNew ? 1 : 0;
+        if (world.Random.Next(2) == 0)
+        {
+            DiedAfterCommit += count;
+            write();
+            world.Told?.Invoke("the office dies after it has committed that");
+            return null;
+        }
+
+        DiedBeforeCommit += count;
+        var committed = Committed();
+        var answer = write();
+        GoOnFrom(committed);
+        world.Told?.Invoke("the office dies before it has committed that");
+        return world.Bug == Planted.AnswersBeforeItCommits ? answer : null;
+    }
+
+    private Copied Committed() => new(new(Operations), new(Documents), [.. Files], new(numbers), new(turns), revision);
+
+    private void GoOnFrom(Copied kept)
+    {
+        (Operations, Documents, Files) = (new(kept.Operations), new(kept.Documents), [.. kept.Files]);
+        (numbers, turns, revision) = (new(kept.Numbers), new(kept.Turns), kept.Revision);
+    }
+
+    private OperationResults Apply(IReadOnlyList<Operation> operations)
     {
         var before = revision;
         List<OperationResult> results = [.. operations.Select(ApplyOne)];

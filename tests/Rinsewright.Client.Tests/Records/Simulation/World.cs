@@ -29,6 +29,9 @@ public enum Planted
     /// <summary>The office says that a page of changes goes further than it does.</summary>
     SkipsChanges,
 
+    /// <summary>The office answers before it has committed, and dies in between.</summary>
+    AnswersBeforeItCommits,
+
     /// <summary>An earlier program lets go of what it does not know where it reads.</summary>
     DropsWhatItDoesNotKnow,
 
