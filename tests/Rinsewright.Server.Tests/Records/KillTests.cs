@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using Rinsewright.Contracts.Records;
@@ -6,7 +5,8 @@ using Rinsewright.Contracts.Records;
 namespace Rinsewright.Server.Tests.Records;
 
 /// <summary>
-/// The server's process is killed without warning, at random, while devices send: what it had acknowledged is there once when it is back, what it had not is sent again and is there once as well.
+/// The server's process is killed without warning, at random, while devices send proofs, changes of kitchens, machines and visits, and files: what it had acknowledged is there once when it is
+/// back, what it had not is sent again and is there once as well, fields hold what the operations say, and files are the same to the last byte.
 /// </summary>
 public sealed class KillTests : IDisposable
 {
@@ -19,21 +19,24 @@ public sealed class KillTests : IDisposable
             ? n
             : 25;
 
+    // Few enough that devices write to the same ones at once.
+    private static readonly (Guid Id, string Kind)[] Shared =
+    [
+        .. Enumerable.Range(0, 30).Select(i => (new Guid($"01993a00-0002-7000-8000-0000000000{i:00}"), Kinds.OfFields[i % 3])),
+    ];
+
     [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
     public async Task Nothing_acknowledged_is_lost_or_doubled(Database database)
     {
         await using var postgres = database == Database.Postgres ? await OwnPostgres.MakeAsync() : null;
         var random = new Random(20261126);
-        var waiting = Enumerable.Range(0, Devices).Select(_ => new Queue<Operation>()).ToArray();
-        var acknowledged = new ConcurrentDictionary<Guid, Guid>();
-        var sent = new ConcurrentDictionary<Guid, Guid>();
-        var cut = 0;
+        var devices = Enumerable.Range(1, Devices).Select(n => new SendingDevice(n, Shared)).ToArray();
         for (var round = 0; round < Kills; round++)
         {
             using var server = Start(postgres?.Connection);
             using var over = new CancellationTokenSource();
             var address = AddressAsync(server);
-            var sending = waiting.Select(queue => Task.Run(() => SendAsync(address, queue, over.Token))).ToArray();
+            var working = devices.Select(device => Task.Run(() => WorkAsync(device, address, over.Token))).ToArray();
             // Every third dies while it still opens its database; the others while devices send, however long this machine takes to start one.
             if (round % 3 > 0)
             {
@@ -43,10 +46,13 @@ public sealed class KillTests : IDisposable
             await Task.Delay(random.Next(50, round % 3 > 0 ? 700 : 2000), TestContext.Current.CancellationToken);
             server.Kill(entireProcessTree: true);
             await over.CancelAsync();
-            cut += (await Task.WhenAll(sending)).Sum();
+            await Task.WhenAll(working);
             await server.WaitForExitAsync(TestContext.Current.CancellationToken);
         }
 
+        // What follows is only worth something where servers died in the middle of both.
+        Assert.True(devices.Sum(d => d.CutOperations) > 0, "No server died while a device was waiting for the answer to its operations.");
+        Assert.True(devices.Sum(d => d.CutFiles) > 0, "No server died while a device was sending a file.");
         using var last = Start(postgres?.Connection);
         try
         {
@@ -54,61 +60,25 @@ public sealed class KillTests : IDisposable
             {
                 BaseAddress = new Uri(await AddressAsync(last) ?? throw new InvalidOperationException("It did not come back.")),
             };
-            foreach (var operation in waiting.SelectMany(q => q).Distinct())
+            foreach (var device in devices)
             {
-                Assert.Equal("applied", Assert.Single(await client.SendAsync(operation)).Outcome);
-                acknowledged[operation.Id] = operation.DocumentId;
+                await IsThereAsync(client, device.AcknowledgedFiles, device.Files); // before anything is sent again
+                await device.FinishAsync(client);
+                Assert.Equal(device.Saved.Select(o => o.Id), device.Acknowledged);
+                await IsThereAsync(client, device.Files.Keys, device.Files);
             }
 
-            // The same list is only worth something where servers died in the middle of it.
-            Assert.True(cut > 0, "No server died while a device was waiting for its answer.");
-            Assert.Equal(sent.Keys.Order(), acknowledged.Keys.Order());
-            Assert.Equal(sent.Values.Order(), (await EveryChangeAsync(client)).Order());
-            foreach (var document in sent.Values.Take(40))
-            {
-                Assert.Single(await client.HistoryAsync(document));
-            }
+            await IsThereOnceAsync(client, [.. devices.SelectMany(d => d.Saved)]);
+            var stored = Directory.EnumerateFiles(Path.Combine(folder, "files"), "*", SearchOption.AllDirectories);
+            Assert.Equal(
+                devices.SelectMany(d => d.Files.Keys).Order(StringComparer.Ordinal),
+                stored.Select(f => Path.GetFileName(f)).Where(f => f.Length == 64).Order(StringComparer.Ordinal)
+            );
         }
         finally
         {
             last.Kill(entireProcessTree: true);
             await last.WaitForExitAsync(TestContext.Current.CancellationToken);
-        }
-
-        // One device: sends what it has, again and again, until the server is gone. Gives how often it was cut off in the middle.
-        async Task<int> SendAsync(Task<string?> address, Queue<Operation> queue, CancellationToken over)
-        {
-            if (await address is not { } at)
-            {
-                return 0;
-            }
-
-            using var client = new HttpClient { BaseAddress = new Uri(at) };
-            while (!over.IsCancellationRequested)
-            {
-                if (queue.Count == 0)
-                {
-                    var fresh = Invented.Put(Guid.CreateVersion7());
-                    sent[fresh.Id] = fresh.DocumentId;
-                    queue.Enqueue(fresh);
-                }
-
-                try
-                {
-                    using var answer = await client.PostOperationsAsync(queue.Peek());
-                    if (answer.IsSuccessStatusCode)
-                    {
-                        var done = queue.Dequeue();
-                        acknowledged[done.Id] = done.DocumentId;
-                    }
-                }
-                catch (HttpRequestException)
-                {
-                    return 1;
-                }
-            }
-
-            return 0;
         }
     }
 
@@ -121,16 +91,76 @@ public sealed class KillTests : IDisposable
         }
     }
 
-    private static async Task<List<Guid>> EveryChangeAsync(HttpClient client)
+    private static async Task WorkAsync(SendingDevice device, Task<string?> address, CancellationToken over)
     {
-        var seen = new List<Guid>();
+        if (await address is { } at)
+        {
+            using var client = new HttpClient { BaseAddress = new Uri(at) };
+            await device.WorkAsync(client, over);
+        }
+    }
+
+    // Every document and every change of it once, and in each field what the operations say by themselves: the latest, of two at one time the one with the later id.
+    private static async Task IsThereOnceAsync(HttpClient client, List<Operation> saved)
+    {
+        var changes = await EveryChangeAsync(client);
+        var written = saved.GroupBy(o => o.DocumentId).ToDictionary(g => g.Key, g => g.ToList());
+        Assert.Equal(written.Keys.Order(), changes.Select(c => c.DocumentId).Order());
+        Assert.Equal(
+            [.. Kinds.OfFields.Append(Kinds.Proof).Order(StringComparer.Ordinal)],
+            changes.Select(c => c.Kind).Distinct().Order(StringComparer.Ordinal)
+        );
+        foreach (var change in changes)
+        {
+            var operations = written[change.DocumentId];
+            Assert.Equal(operations.Count, change.Versions);
+            if (change.Kind == Kinds.Proof)
+            {
+                Assert.Equivalent(operations[0].Proof, change.Proof, strict: true);
+                continue;
+            }
+
+            var expected = operations
+                .SelectMany(o => o.Fields!.Select(f => (f.Path, f.Value, f.Order, o.Id)))
+                .GroupBy(f => f.Path)
+                .Select(g => (g.Key, g.OrderBy(f => f.Order).ThenBy(f => f.Id).Last().Value));
+            Assert.Equal(expected.Order(), change.Document!.Fields.Select(f => (f.Key, f.Value.Value)).Order());
+            var history = await FieldOperationTests.HistoryAsync(client, change.DocumentId);
+            Assert.Equal(operations.Select(o => o.Id).Order(), history.Select(h => h.OperationId).Order());
+        }
+
+        foreach (var proof in changes.Where(c => c.Kind == Kinds.Proof).Take(40))
+        {
+            Assert.Single(await client.HistoryAsync(proof.DocumentId));
+        }
+    }
+
+    private static async Task IsThereAsync(HttpClient client, IEnumerable<string> files, Dictionary<string, byte[]> bytes)
+    {
+        foreach (var file in files)
+        {
+            var stored = await client.GetByteArrayAsync(
+                new Uri("api/files/" + file, UriKind.Relative),
+                TestContext.Current.CancellationToken
+            );
+            Assert.True(
+                stored.AsSpan().SequenceEqual(bytes[file]),
+                $"{file} came back otherwise: {stored.Length} bytes, {bytes[file].Length} sent."
+            );
+        }
+    }
+
+    private static async Task<List<Change>> EveryChangeAsync(HttpClient client)
+    {
+        var seen = new List<Change>();
         for (var cursor = ""; ; )
         {
             var changes = await client.ChangesAsync(cursor);
-            seen.AddRange(changes.Items.Select(c => c.DocumentId));
+            seen.AddRange(changes.Items);
             cursor = changes.Cursor;
             if (!changes.More)
             {
+                Assert.Null(changes.WantedFiles);
                 return seen;
             }
         }
