@@ -29,12 +29,8 @@ public sealed class AccountFlow(BrowserFixture fixture)
         await phone.KeptAsync();
 
         await phone.GoAsync("kitchens");
-        await page.FillAsync("#new-name", "Quince Hotel");
-        await page.Locator("#new-kitchen button").ClickAsync();
-        await page.Locator("#machines .btn").ClickAsync();
-        await page.SelectOptionAsync("#machine-kind", "DoorHotWater");
-        await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#begin-visit").WaitForAsync();
+        await phone.NewKitchenAsync("Quince Hotel");
+        await phone.NewMachineAsync("DoorHotWater");
         await SentAsync(phone);
 
         // Without the server: the visit is entered as before, and the page says as whom.
@@ -42,7 +38,7 @@ public sealed class AccountFlow(BrowserFixture fixture)
         await page.ReloadAsync();
         await phone.ReadyAsync();
         await Assertions.Expect(page.Locator(".head .saved")).ToContainTextAsync("Ines Calloway");
-        await page.Locator("#begin-visit").ClickAsync();
+        await phone.BeginVisitAsync();
         await page.Locator("#visit-complaint").FillAsync("plates come out cool");
         await page.FillAsync("#asFound-rd-ware-surface-temp", "155");
         await phone.SavedAsync();

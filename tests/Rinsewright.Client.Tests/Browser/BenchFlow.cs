@@ -127,8 +127,7 @@ public sealed class BenchFlow(BrowserFixture fixture)
         var (page, words) = (screen.Page, screen.Words);
         await page.SelectOptionAsync("#machine-kind", nameof(MachineKind.DoorHotWater));
         await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#begin-visit").ClickAsync();
-        await page.Locator("#standing").WaitForAsync();
+        await screen.BeginVisitAsync();
         await screen.UnfoldAsync("sums");
         await page.ClickAsync("#to-bench");
         await page.GetByRole(AriaRole.Link, new() { Name = words["bench.tank-dosing.name"] }).First.ClickAsync();

@@ -20,15 +20,10 @@ public sealed class CrewLogFlow(BrowserFixture fixture)
         var screen = await Screen.OpenAsync(context, server.Address, "kitchens");
         var page = screen.Page;
         await screen.KeptAsync();
-        await page.FillAsync("#new-name", "Quince Hotel");
-        await page.Locator("#new-kitchen button").ClickAsync();
-        await page.Locator("#machines .btn").ClickAsync();
-        await page.SelectOptionAsync("#machine-kind", "DoorHotWater");
-        await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#begin-visit").WaitForAsync();
+        await screen.NewKitchenAsync("Quince Hotel");
+        await screen.NewMachineAsync("DoorHotWater");
         await server.StopAsync();
-        await page.Locator("#begin-visit").ClickAsync();
-        await page.Locator("#standing h2").WaitForAsync();
+        await screen.BeginVisitAsync();
         await screen.UnfoldAsync("crew");
         await page.Locator("#add-crew-log").ClickAsync();
         var rows = page.Locator("#crew-log-0 .crew-row:not(.crew-head)");

@@ -68,6 +68,29 @@ public sealed class Screen
     /// <summary>Waits until the device has written everything.</summary>
     public Task SavedAsync() => Assertions.Expect(Page.Locator(".saved .tickmark").First).ToHaveTextAsync("✓");
 
+    /// <summary>Makes a kitchen on the list of kitchens; its page is shown then.</summary>
+    public async Task NewKitchenAsync(string name)
+    {
+        await Page.FillAsync("#new-name", name);
+        await Page.Locator("#new-kitchen button").ClickAsync();
+    }
+
+    /// <summary>Makes a machine of the kitchen that is shown; the machine's page is shown then.</summary>
+    public async Task NewMachineAsync(string kind)
+    {
+        await Page.Locator("#machines .btn").ClickAsync();
+        await Page.SelectOptionAsync("#machine-kind", kind);
+        await Page.Locator("#new-machine button").ClickAsync();
+        await Page.Locator("#begin-visit").WaitForAsync();
+    }
+
+    /// <summary>Begins a visit to the machine that is shown, and waits until it says how the machine stands.</summary>
+    public async Task BeginVisitAsync()
+    {
+        await Page.Locator("#begin-visit").ClickAsync();
+        await Page.Locator("#standing h2").WaitForAsync();
+    }
+
     /// <summary>Gives a demo file through the file chooser.</summary>
     public async Task GiveAsync(string name, byte[]? bytes = null)
     {

@@ -89,8 +89,7 @@ public sealed class StorageFlow(BrowserFixture fixture)
         await page.Locator("#plate-camera").SetInputFilesAsync(Picture([1, 2, 3]));
         await Assertions.Expect(page.Locator("#plate-photo [role=status]")).ToHaveTextAsync(screen.Words["client.machine.photo-large"]);
 
-        await page.Locator("#begin-visit").ClickAsync();
-        await page.Locator("#standing h2").WaitForAsync();
+        await screen.BeginVisitAsync();
         await screen.UnfoldAsync("found");
         await page.Locator("#asFound-camera").SetInputFilesAsync(Picture(Dot));
         await Assertions.Expect(page.GetByText(screen.Words["client.visit.photo-not-kept"])).ToBeVisibleAsync();

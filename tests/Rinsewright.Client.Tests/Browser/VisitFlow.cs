@@ -29,17 +29,13 @@ public sealed class VisitFlow(BrowserFixture fixture)
         var screen = await Screen.OpenAsync(context, server.Address, "kitchens");
         var page = screen.Page;
         await screen.KeptAsync();
-        await page.FillAsync("#new-name", "Quince Hotel");
-        await page.Locator("#new-kitchen button").ClickAsync();
+        await screen.NewKitchenAsync("Quince Hotel");
         await page.FillAsync("#f-languages", "español, English");
         await screen.SavedAsync();
-        await page.Locator("#machines .btn").ClickAsync();
-        await page.SelectOptionAsync("#machine-kind", "DoorHotWater");
-        await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#begin-visit").WaitForAsync();
+        await screen.NewMachineAsync("DoorHotWater");
         await server.StopAsync();
 
-        await page.Locator("#begin-visit").ClickAsync();
+        await screen.BeginVisitAsync();
         await StandsAsync("not-proved");
         await page.FillAsync("#visit-complaint", "plates come out cool");
         await page.FillAsync("#visit-technician", "Ruth Ames");

@@ -21,8 +21,7 @@ public sealed class VisitInstrumentFlow(BrowserFixture fixture)
         await screen.KeptAsync();
         await page.Locator("#kitchen-list a").Nth(5).WaitForAsync();
         await screen.GoAsync($"machine/{Larkspur}");
-        await page.Locator("#begin-visit").ClickAsync();
-        await page.Locator("#standing h2").WaitForAsync(new() { Timeout = 120000 });
+        await screen.BeginVisitAsync();
         await Assertions.Expect(page.Locator("#asFound-instrument option").First).ToContainTextAsync("Test gauge");
 
         await page.FillAsync("#asFound-rd-ware-surface-temp", "165");

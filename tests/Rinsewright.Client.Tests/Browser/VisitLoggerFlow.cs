@@ -21,15 +21,10 @@ public sealed class VisitLoggerFlow(BrowserFixture fixture)
         var screen = await Screen.OpenAsync(context, server.Address, "kitchens");
         var page = screen.Page;
         await screen.KeptAsync();
-        await page.FillAsync("#new-name", "Quince Hotel");
-        await page.Locator("#new-kitchen button").ClickAsync();
-        await page.Locator("#machines .btn").ClickAsync();
-        await page.SelectOptionAsync("#machine-kind", "RackConveyorOneTank");
-        await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#begin-visit").WaitForAsync();
+        await screen.NewKitchenAsync("Quince Hotel");
+        await screen.NewMachineAsync("RackConveyorOneTank");
         await server.StopAsync();
-        await page.Locator("#begin-visit").ClickAsync();
-        await page.Locator("#standing h2").WaitForAsync();
+        await screen.BeginVisitAsync();
 
         // On the ware.
         await screen.UnfoldAsync("ware");

@@ -37,13 +37,9 @@ public sealed class VisitScreens(BrowserFixture fixture)
         );
         var screen = await Screen.OpenAsync(context, server.Address, "kitchens", language);
         var page = screen.Page;
-        await page.FillAsync("#new-name", $"Quince Hotel {language} {desk}");
-        await page.Locator("#new-kitchen button").ClickAsync();
-        await page.Locator("#machines .btn").ClickAsync();
-        await page.SelectOptionAsync("#machine-kind", "DoorHotWater");
-        await page.Locator("#new-machine button").ClickAsync();
-        await page.Locator("#begin-visit").ClickAsync();
-        await page.Locator("#standing").WaitForAsync();
+        await screen.NewKitchenAsync($"Quince Hotel {language} {desk}");
+        await screen.NewMachineAsync("DoorHotWater");
+        await screen.BeginVisitAsync();
         foreach (var fold in Folds)
         {
             await screen.UnfoldAsync(fold);
