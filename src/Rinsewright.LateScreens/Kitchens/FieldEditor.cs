@@ -69,6 +69,7 @@ public sealed class FieldEditor(Work work)
             return true;
         }
 
+        work.Remember(document.Kind, document.Id, () => typed);
         var now = typed.ToArray();
         var (written, isKept) = await work.TrySetAsync(document.Kind, document.Id, now);
         if (!isKept)
@@ -84,6 +85,11 @@ public sealed class FieldEditor(Work work)
             {
                 typed.Remove(path);
             }
+        }
+
+        if (typed.Count == 0)
+        {
+            work.Unwritten.Remove(document.Id);
         }
 
         Changed?.Invoke();

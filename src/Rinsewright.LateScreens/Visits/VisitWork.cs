@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using Rinsewright.Client.Shell;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Language;
+using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Knowledge;
 using Rinsewright.Engine.Sanitization;
@@ -119,7 +120,11 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
     }
 
     // One after the other, so that a slow device never writes the earlier one last.
-    private void Keep(VisitResult? result) => writing = shelf.Writing(Document.Id, AfterAsync(writing, Document, result));
+    private void Keep(VisitResult? result)
+    {
+        shelf.Work.Remember(Kinds.Visit, Document.Id, () => VisitFields.Changed(Document, kept));
+        writing = shelf.Writing(Document.Id, AfterAsync(writing, Document, result));
+    }
 
     /// <summary>Judges what stands here.</summary>
     public void Judge()
@@ -171,6 +176,11 @@ public sealed class VisitWork(VisitShelf shelf, TradeKnowledge trade, VisitDocum
         if (await shelf.SaveAsync(now, kept, result))
         {
             kept = now;
+            if (ReferenceEquals(now, Document))
+            {
+                shelf.Work.Unwritten.Remove(now.Id);
+            }
+
             if (result is not null && !Judging)
             {
                 marked = false;

@@ -130,6 +130,7 @@ public sealed partial class Work(
     public async Task<ProofDocument?> DeleteAsync(Guid id)
     {
         var proof = await OpenAsync(id);
+        Unwritten.Remove(id);
         await WriteAsync(id, "delete", null);
         return proof?.Version > newest ? null : proof;
     }

@@ -248,21 +248,31 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
     private Task KeptAsync()
     {
         writes++;
+        var now = ToKeep;
+        work.Unwritten[now.Id] = () => work.Left(Kinds.Proof, now.Id, now);
         return keeping.IsCompleted ? keeping = KeepAsync() : keeping;
     }
 
     private async Task KeepAsync()
     {
         int kept;
+        ProofDocument proof;
         do
         {
             kept = writes;
             await work.SaveAsync(
-                standing is { } before ? Proof! with { Report = before } : Proof!,
+                proof = ToKeep,
                 unjudged: judging || !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled || Problem is not null
             );
         } while (kept != writes);
+
+        if (work.Trouble is null)
+        {
+            work.Unwritten.Remove(proof.Id);
+        }
     }
+
+    private ProofDocument ToKeep => standing is { } before ? Proof! with { Report = before } : Proof!;
 
     // One run at a time: the worker has one answer to give.
     private Task JudgeAsync() => judgement = JudgeAfterAsync(judgement);

@@ -12,6 +12,13 @@ public sealed class BrowserDevice(IJSRuntime js) : IDevice, IDisposable
     public event Func<string, Task>? Happened;
 
     /// <inheritdoc/>
+    public Func<string?>? Leaving { get; set; }
+
+    /// <summary>Called by the page that is closed.</summary>
+    [JSInvokable]
+    public string? OnLeaving() => Leaving?.Invoke();
+
+    /// <inheritdoc/>
     public async Task ListenAsync()
     {
         if (self is null)

@@ -6,6 +6,9 @@ public interface IDevice
     /// <summary>Signal came or went, page seen or hidden, update ready: <c>online</c>, <c>offline</c>, <c>visible</c>, <c>hidden</c>, <c>update</c>.</summary>
     event Func<string, Task>? Happened;
 
+    /// <summary>Asked when the page is closed: what it leaves to the next, null for nothing.</summary>
+    Func<string?>? Leaving { get; set; }
+
     /// <summary>Starts telling what happens.</summary>
     Task ListenAsync();
 

@@ -15,6 +15,9 @@ namespace Rinsewright.Client.Visits;
 /// <summary>The visits on this device, each a document of fields that is sent to the office.</summary>
 public sealed class VisitShelf(Work work, MachineShelf machines, Preferences preferences, TimeProvider clock)
 {
+    /// <summary>The documents on this device.</summary>
+    public Work Work => work;
+
     private readonly HashSet<Guid> beginning = [];
     private readonly Dictionary<Guid, Task> writes = [];
 

@@ -352,6 +352,8 @@ internal sealed class MemoryDevice : IDevice
 
     public Task TellAsync(string what) => Happened?.Invoke(what) ?? Task.CompletedTask;
 
+    public Func<string?>? Leaving { get; set; }
+
     public Task ListenAsync() => Task.CompletedTask;
 
     public Task<string?> ReadSettingsAsync() => Task.FromResult(settings);

@@ -16,7 +16,15 @@
   };
   apply(remembered());
   dark.addEventListener("change", () => apply(remembered()));
-  globalThis.rinsewright = { apply, update: null };
+  // Whether a page was closed before it had written everything (device.js).
+  const left = () => {
+    try {
+      return Object.keys(localStorage).some((name) => name.startsWith("rinsewright.left-"));
+    } catch {
+      return false;
+    }
+  };
+  globalThis.rinsewright = { apply, left, update: null };
 
   if (!("serviceWorker" in navigator)) return;
   const hadController = !!navigator.serviceWorker.controller;

@@ -21,11 +21,36 @@ export function preferredLanguage() {
   return document.documentElement.lang;
 }
 
+// What a page that is closed has not written yet, under a name of its own until the next page has written it.
+const leftBy = "rinsewright.left-";
+const own = leftBy + Math.random();
+const others = () => Object.keys(localStorage).filter((name) => name.startsWith(leftBy) && name !== own);
+
+export function left() {
+  return others().map((name) => localStorage.getItem(name));
+}
+
+export function regained(text) {
+  for (const name of others()) if (localStorage.getItem(name) === text) localStorage.removeItem(name);
+}
+
 export function listen(page) {
+  const leave = (going) => {
+    try {
+      const text = going && page.invokeMethod("OnLeaving");
+      if (text) localStorage.setItem(own, text);
+      else localStorage.removeItem(own);
+    } catch {} // refused, or no room
+  };
+  addEventListener("pagehide", () => leave(true));
+  addEventListener("pageshow", () => leave(false));
   const tell = (what) => page.invokeMethodAsync("OnDevice", what);
   addEventListener("online", () => tell("online"));
   addEventListener("offline", () => tell("offline"));
-  document.addEventListener("visibilitychange", () => tell(document.visibilityState));
+  document.addEventListener("visibilitychange", () => {
+    leave(document.hidden);
+    tell(document.visibilityState);
+  });
   addEventListener("rinsewright-update", () => tell("update"));
   if (globalThis.rinsewright?.update) tell("update");
 }
