@@ -11,6 +11,18 @@ namespace Rinsewright.Client.Tests.Browser;
 [Collection("Browser")]
 public sealed class DayKeptFlow(BrowserFixture fixture)
 {
+    /// <summary>Keeps the program of a page from starting until <see cref="LetStart"/>.</summary>
+    internal const string HoldStart = """
+        for (const name of ["instantiate", "instantiateStreaming"]) {
+          const before = WebAssembly[name];
+          WebAssembly[name] = async (...all) => { await new Promise((go) => (window.letStart ??= []).push(go)); return before(...all); };
+        }
+        """;
+
+    /// <summary>Lets it start.</summary>
+    internal const string LetStart =
+        "() => { const go = () => { (window.letStart ?? []).splice(0).forEach((g) => g()); }; go(); setInterval(go, 50); }";
+
     private const string WriteAsBefore = """
         ([lines]) => new Promise((done, fail) => {
           const request = indexedDB.open("rinsewright", 1);
@@ -152,23 +164,14 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         await page.Locator("#due li").First.WaitForAsync();
         await page.WaitForFunctionAsync("() => localStorage.getItem('rinsewright.day')?.includes('Larkspur')");
 
-        await page.AddInitScriptAsync(
-            """
-            for (const name of ["instantiate", "instantiateStreaming"]) {
-              const before = WebAssembly[name];
-              WebAssembly[name] = async (...all) => { await new Promise((go) => (window.letStart ??= []).push(go)); return before(...all); };
-            }
-            """
-        );
+        await page.AddInitScriptAsync(HoldStart);
         await page.ReloadAsync();
         await page.Locator("#first li", new() { HasText = "Larkspur Lodge" }).First.WaitForAsync();
         await Assertions.Expect(page.Locator("#first .notice")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("#first button")).ToHaveCountAsync(0);
         Assert.Empty(await screen.FindingsAsync("as kept"));
 
-        await page.EvaluateAsync(
-            "() => { const go = () => { (window.letStart ?? []).splice(0).forEach((g) => g()); }; go(); setInterval(go, 50); }"
-        );
+        await page.EvaluateAsync(LetStart);
         await page.Locator("#due li").First.WaitForAsync();
         await Assertions.Expect(page.Locator("#first")).ToHaveCountAsync(0);
         await Assertions.Expect(page.Locator("#app")).ToBeVisibleAsync();
