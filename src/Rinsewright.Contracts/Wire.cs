@@ -124,6 +124,7 @@ public static class Wire
             long n => new StatementValueDto(v.Name, Number: n),
             int n => new StatementValueDto(v.Name, Number: n),
             DateTime t => new StatementValueDto(v.Name, Time: t),
+            DateOnly t => new StatementValueDto(v.Name, Date: t),
             TimeSpan t => new StatementValueDto(v.Name, Amount: new AmountDto(t.TotalSeconds, Units.Second.Ucum)),
             Enum e => new StatementValueDto(v.Name, Word: WordKey(e)),
             Citation c => new StatementValueDto(v.Name, Citation: From(c)),

@@ -201,7 +201,7 @@ public static partial class ProofChart
         }
 
         var says = channel.Start is { } day
-            ? words.Say("chart.clock-axis", ("date", day.AddSeconds(plot.FromSeconds).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))
+            ? words.Say("chart.clock-axis", ("date", words.Day(DateOnly.FromDateTime(day.AddSeconds(plot.FromSeconds)))))
             : words[withSeconds ? "chart.seconds-axis" : "chart.minutes-axis"];
         marks.Add(new SceneText("tx", size.Width - PadRight, plot.Bottom + 34, says, TextAnchor.End));
         return size.Width - PadRight - TextWidth.Of(says, 12);

@@ -109,7 +109,7 @@ internal sealed class MachineShowCommand
 
     private string Value(FigureView figure)
     {
-        var known = new[] { figure.Source, figure.On?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) };
+        var known = new[] { figure.Source, figure.On is { } on ? words.Day(on) : null };
         var from = string.Join(", ", known.OfType<string>());
         return Exact(figure) + (from.Length > 0 ? $"  ({from})" : "");
     }

@@ -84,7 +84,7 @@ internal sealed class ProofText(TextWriter writer, Words words, bool machineGive
             ("role", words[Key("measuring-point", channel.Role)]),
             ("samples", words.Number(channel.Samples, 0)),
             ("interval", channel.Interval is { } i ? words.Show(i) : words["cli.no-interval"]),
-            ("start", channel.Start is { } s ? s.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) : words["cli.no-clock"])
+            ("start", channel.Start is { } s ? words.Second(s) : words["cli.no-clock"])
         );
 
     private void Passes(ProofReport report)

@@ -20,7 +20,7 @@ internal sealed class HistoryText(TextWriter writer, HistoryWords said)
         var history = paper.History;
         var last = history.Last!;
         page.Paragraph(
-            $"{paper.Machine}, {paper.Kitchen}. {Words.Say("history.sheet.span-value", ("count", Words.Number(history.Visits.Count, 0)), ("from", HistoryWords.Day(history.Visits[0].Visit.On)), ("to", HistoryWords.Day(last.Visit.On)))}"
+            $"{paper.Machine}, {paper.Kitchen}. {Words.Say("history.sheet.span-value", ("count", Words.Number(history.Visits.Count, 0)), ("from", Words.Day(history.Visits[0].Visit.On)), ("to", Words.Day(last.Visit.On)))}"
         );
         page.Line();
         page.Paragraph($"{Words["history.state"]}: {Words[Wire.WordKey(last.Result.Standing)]}");
@@ -52,13 +52,13 @@ internal sealed class HistoryText(TextWriter writer, HistoryWords said)
         Items(
             "history.parts",
             history.Lives.Select(l =>
-                $"{l.What}, {HistoryWords.Day(history.Visits[l.Fitted].Visit.On)}: {Words.Say(l.Replaced is null ? "history.in-now" : "history.lasted", ("days", Words.Number(l.Days, 0)))}"
+                $"{l.What}, {Words.Day(history.Visits[l.Fitted].Visit.On)}: {Words.Say(l.Replaced is null ? "history.in-now" : "history.lasted", ("days", Words.Number(l.Days, 0)))}"
             )
         );
         Items(
             "history.proofs",
             history.Proofs.Select(p =>
-                $"{HistoryWords.Day(DateOnly.FromDateTime(p.At.DateTime))} {(p.Moment is { } m ? Words[Wire.WordKey(m)] : "")}: {Words[Wire.WordKey(p.Outcome)]}"
+                $"{Words.Day(DateOnly.FromDateTime(p.At.DateTime))} {(p.Moment is { } m ? Words[Wire.WordKey(m)] : "")}: {Words[Wire.WordKey(p.Outcome)]}"
             )
         );
         page.Line();
@@ -79,7 +79,7 @@ internal sealed class HistoryText(TextWriter writer, HistoryWords said)
             );
             var events = s
                 .Points.Select(p => (p.At, Text: said.Point(p)))
-                .Concat(s.Breaks.Select(b => (b.At, Text: $"{HistoryWords.Day(DateOnly.FromDateTime(b.At.DateTime))}: {said.Break(b)}")))
+                .Concat(s.Breaks.Select(b => (b.At, Text: $"{Words.Day(DateOnly.FromDateTime(b.At.DateTime))}: {said.Break(b)}")))
                 .OrderBy(e => e.At);
             foreach (var (_, text) in events)
             {

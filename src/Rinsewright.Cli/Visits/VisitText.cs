@@ -15,7 +15,7 @@ internal sealed class VisitText(TextWriter writer, Words words)
     {
         var r = paper.Result;
         var machine = paper.Visit.Machine.Name ?? words[Wire.WordKey(paper.Visit.Machine.Kind)];
-        page.Paragraph($"{machine}, {paper.Document.Kitchen}, {paper.Visit.On:yyyy-MM-dd}");
+        page.Paragraph($"{machine}, {paper.Document.Kitchen}, {words.Day(paper.Visit.On)}");
         page.Line();
         page.Paragraph(
             $"{words[Wire.WordKey(r.Standing)]}. {words["visit.sentence." + Wire.WordKey(r.Standing)["visit-standing.".Length..]]}"
@@ -49,7 +49,7 @@ internal sealed class VisitText(TextWriter writer, Words words)
         );
         page.Line();
         page.Paragraph(
-            $"{words["visit.sheet.next"]}: {words.Say("visit.sheet.next-line", ("date", r.Next.On.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)), ("because", words.Say(r.Next.Because).TrimEnd('.')))}"
+            $"{words["visit.sheet.next"]}: {words.Say("visit.sheet.next-line", ("date", words.Day(r.Next.On)), ("because", words.Say(r.Next.Because).TrimEnd('.')))}"
         );
     }
 

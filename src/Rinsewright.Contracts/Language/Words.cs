@@ -7,7 +7,7 @@ using Rinsewright.Engine.Quantities;
 namespace Rinsewright.Contracts.Language;
 
 /// <summary>The words of one language, from the embedded files <c>Language/&lt;language&gt;/*.json</c> (flat key → template with <c>{names}</c>).</summary>
-public sealed class Words
+public sealed partial class Words
 {
     private static readonly Lazy<Words> English = new(() => Load("en"));
     private static readonly Lazy<Words> Spanish = new(() => Load("es"));
@@ -95,7 +95,8 @@ public sealed class Words
     private string Show(StatementValueDto v) =>
         v.Amount is { } a ? Show(a)
         : v.Number is { } n ? Number(n, 3)
-        : v.Time is { } t ? t.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture)
+        : v.Time is { } t ? Second(t)
+        : v.Date is { } d ? Day(d)
         : v.Word is { } w ? this[w]
         : v.Citation is { } c ? Show(c)
         : v.Statement is { } s ? Say(s)

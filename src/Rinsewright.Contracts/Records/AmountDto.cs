@@ -21,7 +21,8 @@ public sealed record StatementValueDto(
     DateTime? Time = null,
     string? Word = null,
     CitationDto? Citation = null,
-    StatementDto? Statement = null
+    StatementDto? Statement = null,
+    DateOnly? Date = null
 );
 
 /// <summary>An instrument as it travels.</summary>

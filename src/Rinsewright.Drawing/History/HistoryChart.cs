@@ -86,7 +86,7 @@ public static class HistoryChart
 
         marks.Add(new SceneText("axt", 2, 12, scale.Unit.Symbol));
         marks.Add(new SceneLine("base", [new(scale.PlotLeft, scale.Bottom), new(scale.PlotRight, scale.Bottom)]));
-        foreach (var (x, text) in scale.Dates())
+        foreach (var (x, text) in scale.Dates(words.Words))
         {
             marks.Add(new SceneLine("tick", [new(x, scale.Bottom), new(x, scale.Bottom + 5)]));
             var half = TextWidth.Of(text, 12) / 2;

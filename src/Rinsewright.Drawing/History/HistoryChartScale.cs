@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rinsewright.Contracts.Language;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Visits.History;
 
@@ -82,7 +83,7 @@ internal sealed class HistoryChartScale
     public double Y(double value) => Bottom - ((Math.Clamp(value, Low, High) - Low) / (High - Low) * (Bottom - Top));
 
     /// <summary>Days with their labels along the axis: whole months where the span has room for them, else days.</summary>
-    public IEnumerable<(double X, string Text)> Dates()
+    public IEnumerable<(double X, string Text)> Dates(Words words)
     {
         const double Room = 62;
         var most = Math.Max(1, (int)((PlotRight - PlotLeft) / Room));
@@ -97,7 +98,7 @@ internal sealed class HistoryChartScale
                 day = day.AddDays(step)
             )
             {
-                yield return (XOfDay(day), day.ToString("MM-dd", CultureInfo.InvariantCulture));
+                yield return (XOfDay(day), words.DayOfYear(day));
             }
 
             yield break;
@@ -113,7 +114,7 @@ internal sealed class HistoryChartScale
                 yield break;
             }
 
-            yield return (XOfDay(day), day.ToString(every >= 12 ? "yyyy" : "yyyy-MM", CultureInfo.InvariantCulture));
+            yield return (XOfDay(day), every >= 12 ? day.ToString("yyyy", CultureInfo.InvariantCulture) : words.MonthOfYear(day));
         }
     }
 

@@ -59,11 +59,10 @@ public sealed class HistoryWords(Words words, UnitDisplay units)
         return words.Show(new AmountDto(Math.Round(In(amount, shown), shown.Digits), shown.Ucum));
     }
 
-    /// <summary>A day.</summary>
-    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
     /// <summary>Day of a point.</summary>
-    public static string Day(HistoryPoint point) => Day(DateOnly.FromDateTime(point.At.DateTime));
+    public string Day(HistoryPoint point) => Day(DateOnly.FromDateTime(point.At.DateTime));
+
+    private string Day(DateOnly day) => words.Day(day);
 
     /// <summary>How the readings move since the last change.</summary>
     public string Trend(ReadingSeries series) => Trend(series, series.Trend);

@@ -3,7 +3,7 @@ namespace Rinsewright.Engine.Records;
 /// <summary>
 /// Something the engine says, as a key and its values. The words stand in the language files; screens, sheets and the command line only
 /// render. A value is an <see cref="Quantities.Amount"/>, a <see cref="double"/>, a <see cref="long"/>, a <see cref="string"/> (data, such as a
-/// file name), a <see cref="DateTime"/>, a <see cref="TimeSpan"/>, a <see cref="Citation"/>, an enum member (worded by its own key) or another statement.
+/// file name), a <see cref="DateOnly"/>, a <see cref="DateTime"/>, a <see cref="TimeSpan"/>, a <see cref="Citation"/>, an enum member (worded by its own key) or another statement.
 /// </summary>
 /// <param name="Key">Dotted lower-case key, for example <c>proof.peak-below</c>.</param>
 /// <param name="Values">Named values, in the order the sentence needs them.</param>

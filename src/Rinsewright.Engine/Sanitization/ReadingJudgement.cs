@@ -320,7 +320,7 @@ public static class ReadingJudgement
 
     private static Statement? Expired(Reading reading) =>
         reading is { Expires: { } end, At: { } at } && DateOnly.FromDateTime(at.DateTime) > end
-            ? Statement.Of("proof.expired", ("date", end.ToString("yyyy-MM-dd")))
+            ? Statement.Of("proof.expired", ("date", end))
             : null;
 
     private static bool Overdue(Reading reading) =>

@@ -75,7 +75,7 @@ public static partial class CrewLogJudgement
                 Statement.Of(
                     "visit.log.unread",
                     ("line", (long)log.LineOf(unread.On)),
-                    ("date", unread.On.ToString("yyyy-MM-dd")),
+                    ("date", unread.On),
                     ("shift", (long)unread.Shift),
                     ("text", unread.Text),
                     ("example", Example(log.Unit))
@@ -205,7 +205,7 @@ public static partial class CrewLogJudgement
                     ("count", (long)group.Count()),
                     ("limit", limit.PrintedIn(log.Unit)),
                     ("value", new Amount(farthest.Value, log.Unit)),
-                    ("date", farthest.On.ToString("yyyy-MM-dd")),
+                    ("date", farthest.On),
                     ("shift", (long)farthest.Shift)
                 ),
                 written is not true

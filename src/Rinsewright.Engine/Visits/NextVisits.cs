@@ -70,10 +70,7 @@ internal static class NextVisits
             var on = last.AddDays(interval.Days);
             due.Add(
                 on <= visit.On
-                    ? (
-                        visit.On.AddDays(Waiting),
-                        Statement.Of("visit.next.overdue", ("what", interval.What), ("date", last.ToString("yyyy-MM-dd")))
-                    )
+                    ? (visit.On.AddDays(Waiting), Statement.Of("visit.next.overdue", ("what", interval.What), ("date", last)))
                     : (on, Statement.Of("visit.next.due", ("what", interval.What), ("days", (long)interval.Days)))
             );
         }

@@ -155,7 +155,7 @@ internal static class PlainLines
                 .OrderBy(p => p.What, StringComparer.Ordinal)
                 .Select(p =>
                     p.Expected is { } day
-                        ? Statement.Of("visit.do.wait-until", ("part", p.What), ("date", day.ToString("yyyy-MM-dd")))
+                        ? Statement.Of("visit.do.wait-until", ("part", p.What), ("date", day))
                         : Statement.Of("visit.do.wait", ("part", p.What))
                 )
         );

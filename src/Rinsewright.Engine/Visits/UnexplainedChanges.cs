@@ -25,7 +25,7 @@ internal static class UnexplainedChanges
                         "visit.unexplained.since",
                         ("reading", Name(now)),
                         ("before", earlier.Value),
-                        ("date", earlier.On.ToString("yyyy-MM-dd")),
+                        ("date", earlier.On),
                         ("now", now.Reading.Value!.Value)
                     )
                 );

@@ -236,9 +236,7 @@ public static class VisitJudgement
         {
             if (instrument.CalibrationDue is { } due && due < visit.On)
             {
-                says.Add(
-                    Statement.Of("visit.warn.calibration-overdue", ("instrument", instrument.Name), ("date", due.ToString("yyyy-MM-dd")))
-                );
+                says.Add(Statement.Of("visit.warn.calibration-overdue", ("instrument", instrument.Name), ("date", due)));
             }
             else if (instrument.CalibratedOn is null)
             {

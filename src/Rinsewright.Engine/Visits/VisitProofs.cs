@@ -64,7 +64,7 @@ internal sealed class VisitProofs
             reading.Method == ReadingMethod.Strip
             && Supply(visit, reading)?.Expires is { } end
             && DateOnly.FromDateTime((reading.At ?? visit.Began).DateTime) > end
-            ? Statement.Of("visit.reading.expired", ("date", end.ToString("yyyy-MM-dd")))
+            ? Statement.Of("visit.reading.expired", ("date", end))
             : null;
     }
 

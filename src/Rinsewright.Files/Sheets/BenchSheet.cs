@@ -165,7 +165,7 @@ internal sealed class BenchSheetWords(Words words, UnitDisplay units)
 
     public SheetModel Model(string title, BenchSheetHead head, IReadOnlyList<SheetBlock> blocks)
     {
-        var date = Moment(head.At);
+        var date = words.Moment(head.At);
         var where = string.Join(", ", ((string[])[head.Machine, head.Kitchen]).Where(n => n.Length > 0));
         return new SheetModel(
             title,
@@ -185,7 +185,7 @@ internal sealed class BenchSheetWords(Words words, UnitDisplay units)
             [
                 (words["sheet.kitchen"], Stated(head.Kitchen)),
                 (words["sheet.machine"], Stated(head.Machine)),
-                (words["sheet.at"], Moment(head.At)),
+                (words["sheet.at"], words.Moment(head.At)),
                 (words["sheet.technician"], Stated(head.By)),
             ]
         );
@@ -239,6 +239,4 @@ internal sealed class BenchSheetWords(Words words, UnitDisplay units)
     public Amount Turned(Amount amount) => amount.In(UnitFor(amount.Unit));
 
     private string Stated(string text) => text.Length > 0 ? text : words["sheet.not-stated"];
-
-    private static string Moment(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -41,7 +41,7 @@ public static class LabelSheet
             words.Say("label.subject", ("machine", name)),
             "",
             name,
-            VisitSheetWords.Day(DateOnly.FromDateTime(at.DateTime)),
+            words.Day(DateOnly.FromDateTime(at.DateTime)),
             words["sheet.page"],
             blocks
         );

@@ -36,7 +36,7 @@ internal sealed class MachineHistoryContent(HistoryPaper paper, SheetOptions opt
         }
 
         blocks.Add(new SheetParagraph(Words["history.claim"], Small: true));
-        var date = HistoryWords.Day(History.Today);
+        var date = Words.Day(History.Today);
         return new SheetModel(
             Words["history.title"],
             Words.Language == "es" ? "es-US" : "en-US",
@@ -71,15 +71,15 @@ internal sealed class MachineHistoryContent(HistoryPaper paper, SheetOptions opt
                 [
                     (Words["sheet.kitchen"], paper.Kitchen.Length > 0 ? paper.Kitchen : Words["sheet.not-stated"]),
                     (Words["sheet.machine"], paper.Machine),
-                    (Words["history.last"], VisitSheetWords.Moment(last.Visit.Began)),
+                    (Words["history.last"], Words.MomentAndZone(last.Visit.Began)),
                     (Words["sheet.technician"], last.Visit.Technician ?? Words["sheet.not-stated"]),
                     (
                         Words["history.sheet.span"],
                         Words.Say(
                             "history.sheet.span-value",
                             ("count", Words.Number(History.Visits.Count, 0)),
-                            ("from", HistoryWords.Day(History.Visits[0].Visit.On)),
-                            ("to", HistoryWords.Day(last.Visit.On))
+                            ("from", Words.Day(History.Visits[0].Visit.On)),
+                            ("to", Words.Day(last.Visit.On))
                         )
                     ),
                 ]
@@ -149,7 +149,7 @@ internal sealed class MachineHistoryContent(HistoryPaper paper, SheetOptions opt
             blocks.Add(new SheetHeading(2, said.Name(series)));
             List<string> says = [.. said.Earlier(series), said.Trend(series), said.Forecast(series) ?? ""];
             says.AddRange(series.Steps.Select(s => said.Step(series, s)));
-            says.AddRange(series.Breaks.Select(b => $"{HistoryWords.Day(DateOnly.FromDateTime(b.At.DateTime))}: {said.Break(b)}."));
+            says.AddRange(series.Breaks.Select(b => $"{Words.Day(DateOnly.FromDateTime(b.At.DateTime))}: {said.Break(b)}."));
             blocks.Add(
                 new SheetFigure(HistoryChart.Draw(series, HistoryChartSize.Paper, said), string.Join(' ', says.Where(t => t.Length > 0)))
             );
@@ -258,7 +258,7 @@ internal sealed class MachineHistoryContent(HistoryPaper paper, SheetOptions opt
                     .. History.Proofs.Select(p =>
                         (IReadOnlyList<SheetCell>)
                             [
-                                new SheetCell(HistoryWords.Day(DateOnly.FromDateTime(p.At.DateTime))),
+                                new SheetCell(Words.Day(DateOnly.FromDateTime(p.At.DateTime))),
                                 new SheetCell(p.Moment is { } moment ? Words[Wire.WordKey(moment)] : Words["history.sheet.apart"]),
                                 new SheetCell(Words[Wire.WordKey(p.Outcome)], ChartWords.ShapeOfOutcome(Wire.Name(p.Outcome))),
                                 new SheetCell(p is { Visit: { } v, Moment: VisitMoment.AsLeft } ? Done(History.Visits[v].Visit) : ""),
@@ -279,5 +279,5 @@ internal sealed class MachineHistoryContent(HistoryPaper paper, SheetOptions opt
                 .Distinct(StringComparer.OrdinalIgnoreCase)
         );
 
-    private string Day(int visit) => HistoryWords.Day(History.Visits[visit].Visit.On);
+    private string Day(int visit) => Words.Day(History.Visits[visit].Visit.On);
 }

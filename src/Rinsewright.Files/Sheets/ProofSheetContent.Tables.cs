@@ -54,7 +54,7 @@ public sealed partial class ProofSheetContent
             new(channels ? $"{Number(pass.Number)}, {pass.Channel}" : Number(pass.Number), Bold: true),
             new(
                 pass.Start is { } start
-                    ? start.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture)
+                    ? words.Second(start)
                     : words.Say("sheet.after", ("time", ChartWords.Seconds(pass.StartSeconds, words)))
             ),
             new(Show(pass.Peak)),
@@ -143,7 +143,7 @@ public sealed partial class ProofSheetContent
             with.Add(instrument + uncertainty);
             if (reading.At is { } at)
             {
-                with.Add(at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
+                with.Add(words.Moment(at));
             }
         }
 

@@ -63,7 +63,7 @@ public sealed partial class ProofSheetContent
             new SheetHeading(2, words["sheet.cautions"]),
             new SheetList(Listed("sheet.caution.scald", "sheet.caution.glass", "sheet.caution.chemicals", "sheet.caution.licensed")),
         ]);
-        var date = Moment(document.At);
+        var date = words.MomentAndZone(document.At);
         return new SheetModel(
             words["sheet.title"],
             words.Language == "es" ? "es-US" : "en-US",
@@ -121,7 +121,7 @@ public sealed partial class ProofSheetContent
         [
             (words["sheet.kitchen"], Stated(document.Kitchen)),
             (words["sheet.machine"], Stated(document.Machine)),
-            (words["sheet.at"], Moment(document.At)),
+            (words["sheet.at"], words.MomentAndZone(document.At)),
             (words["sheet.technician"], Stated(document.Technician)),
             (words["sheet.machine-type"], words["machine-type." + Kebab(terms.Machine)]),
             (words["sheet.method"], words["sanitizing-method." + Kebab(terms.Method)]),
@@ -236,8 +236,8 @@ public sealed partial class ProofSheetContent
 
     private string Calibration(InstrumentDto? i) =>
         i?.CalibratedOn is not { } on ? words["sheet.not-stated"]
-        : i.CalibrationDue is { } due ? words.Say("sheet.calibration-due", ("date", Day(on)), ("due", Day(due)))
-        : Day(on);
+        : i.CalibrationDue is { } due ? words.Say("sheet.calibration-due", ("date", words.Day(on)), ("due", words.Day(due)))
+        : words.Day(on);
 
     private string Joined(IEnumerable<string> shown, long all, int most, string between = ", ")
     {
@@ -280,12 +280,6 @@ public sealed partial class ProofSheetContent
     private string Stated(string? text) => string.IsNullOrWhiteSpace(text) ? words["sheet.not-stated"] : text;
 
     private string PointName(string point) => words["measuring-point." + Kebab(point)];
-
-    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
-    private static string Moment(DateTimeOffset at) =>
-        at.ToString("yyyy-MM-dd HH:mm ", CultureInfo.InvariantCulture)
-        + (at.Offset == TimeSpan.Zero ? "UTC" : "UTC" + at.ToString("zzz", CultureInfo.InvariantCulture).Replace('-', '−'));
 
     private static string Kebab(string camel) =>
         string.Concat(camel.Select(c => char.IsUpper(c) ? "-" + char.ToLowerInvariant(c) : c.ToString()));

@@ -30,8 +30,8 @@ internal sealed class VisitCrewLogTable(VisitPaper paper, VisitSheetWords said)
         said.Words.Say(
             "visit.sheet.crew-log-of",
             ("reading", said.Words.NameOfReading(judged.Known, judged.Log.Kind)),
-            ("from", VisitSheetWords.Day(judged.Log.From)),
-            ("until", VisitSheetWords.Day(judged.Log.Until))
+            ("from", said.Words.Day(judged.Log.From)),
+            ("until", said.Words.Day(judged.Log.Until))
         );
 
     private SheetTable Table(JudgedCrewLog judged)
@@ -65,8 +65,7 @@ internal sealed class VisitCrewLogTable(VisitPaper paper, VisitSheetWords said)
                         (IReadOnlyList<SheetCell>)
                             [
                                 new SheetCell(
-                                    VisitSheetWords.Day(day)
-                                        + (log.Closed.Contains(day) ? $" ({words["visit.sheet.crew-log-closed"]})" : "")
+                                    said.Words.Day(day) + (log.Closed.Contains(day) ? $" ({words["visit.sheet.crew-log-closed"]})" : "")
                                 ),
                                 .. Enumerable
                                     .Range(1, log.ShiftsPerDay)

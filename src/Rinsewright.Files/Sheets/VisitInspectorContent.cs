@@ -1,5 +1,6 @@
 using System.Globalization;
 using Rinsewright.Contracts;
+using Rinsewright.Contracts.Language;
 using Rinsewright.Drawing;
 using Rinsewright.Engine.Quantities;
 using Rinsewright.Engine.Records;
@@ -68,7 +69,7 @@ internal sealed class VisitInspectorContent
         foreach (var group in read.GroupBy(l => (l.Reading.Kind, l.Status, How: said.How(l.Reading), Rule: Rule(l))))
         {
             var values = group.Select(l => said.Value(l.Reading)).ToList();
-            var times = group.Select(l => l.Reading.At?.ToString("HH:mm", CultureInfo.InvariantCulture)).OfType<string>();
+            var times = group.Select(l => l.Reading.At).OfType<DateTimeOffset>().Select(Words.Clock);
             rows.Add([
                 new SheetCell(said.Word(group.Key.Status), VisitSheetWords.ShapeOf(group.Key.Status), Bold: true),
                 new SheetCell(Place(group.First())),

@@ -50,7 +50,7 @@ internal sealed class VisitProofTable(VisitPaper paper, VisitSheetWords said)
             new SheetCell(proof.Name),
             new SheetCell(said.Word(proof.Moment)),
             new SheetCell(
-                (proof.At is { } at ? VisitSheetWords.Moment(at) : words["visit.proof.no-clock"])
+                (proof.At is { } at ? words.MomentAndZone(at) : words["visit.proof.no-clock"])
                     + (proof.ClockOff ? $" ({words["visit.sheet.proof-clock-off"]})" : "")
             ),
             new SheetCell(words.Number(proof.Passes, 0)),

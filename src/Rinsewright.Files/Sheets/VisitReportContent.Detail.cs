@@ -1,5 +1,6 @@
 using System.Globalization;
 using Rinsewright.Contracts.Knowledge;
+using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Records;
 using Rinsewright.Engine.Sanitization;
@@ -57,11 +58,7 @@ internal sealed partial class VisitReportContent
                 .. Result
                     .Next.Others.Prepend((Result.Next.On, Result.Next.Because))
                     .Select(n =>
-                        Words.Say(
-                            "visit.sheet.next-line",
-                            ("date", VisitSheetWords.Day(n.Item1)),
-                            ("because", said.Say(n.Item2).TrimEnd('.'))
-                        )
+                        Words.Say("visit.sheet.next-line", ("date", Words.Day(n.Item1)), ("because", said.Say(n.Item2).TrimEnd('.')))
                     ),
             ]
         );
@@ -234,7 +231,7 @@ internal sealed partial class VisitReportContent
                                     new SheetCell(said.Word(c.Kind)),
                                     new SheetCell(c.Before is { } b ? said.Show(b) : ""),
                                     new SheetCell(c.After is { } a ? said.Show(a) : ""),
-                                    new SheetCell(c.At?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? ""),
+                                    new SheetCell(c.At is { } at ? Words.Clock(at) : ""),
                                 ]
                         ),
                 ]

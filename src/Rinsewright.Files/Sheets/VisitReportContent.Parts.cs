@@ -100,7 +100,7 @@ internal sealed partial class VisitReportContent
                                         new SheetCell(p.What),
                                         new SheetCell(Words.Number(p.Count, 0)),
                                         new SheetCell(said.Word(p.Where)),
-                                        new SheetCell(p.Expected is { } day ? VisitSheetWords.Day(day) : ""),
+                                        new SheetCell(p.Expected is { } day ? Words.Day(day) : ""),
                                     ]
                             ),
                     ]
@@ -200,5 +200,5 @@ internal sealed partial class VisitReportContent
                 ),
         ];
 
-    private string Written(DateOnly? day) => day is { } d ? VisitSheetWords.Day(d) : Words["visit.sheet.not-written"];
+    private string Written(DateOnly? day) => day is { } d ? Words.Day(d) : Words["visit.sheet.not-written"];
 }

@@ -34,7 +34,7 @@ internal sealed partial class VisitReportContent
             new[]
             {
                 VisitWords.Capital(said.Word(photo.Moment)),
-                photo.At?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
+                photo.At is { } at ? Words.Moment(at) : null,
                 (part ?? zone)?.In(Words.Language),
             }.OfType<string>()
         );

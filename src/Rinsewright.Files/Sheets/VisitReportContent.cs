@@ -47,7 +47,7 @@ internal sealed partial class VisitReportContent
             new SheetParagraph(
                 Words.Say(
                     "visit.sheet.next-line",
-                    ("date", VisitSheetWords.Day(Result.Next.On)),
+                    ("date", Words.Day(Result.Next.On)),
                     ("because", said.Say(Result.Next.Because).TrimEnd('.'))
                 ),
                 Bold: true
@@ -169,7 +169,7 @@ internal sealed partial class VisitReportContent
                 .Select(p => said.Say(Statement.Of("visit.because.part", ("part", p.Part.Name), ("state", p.State)))),
             .. paper
                 .Visit.PartsUsed.Where(p => p.Where != PartWhere.Fitted)
-                .Select(p => $"{p.What}: {said.Word(p.Where)}{(p.Expected is { } day ? $", {VisitSheetWords.Day(day)}" : "")}"),
+                .Select(p => $"{p.What}: {said.Word(p.Where)}{(p.Expected is { } day ? $", {Words.Day(day)}" : "")}"),
             .. Result.Clashes.Select(c => said.Say(c.Says)),
             .. Result.Unexplained.Select(said.Say),
         ];

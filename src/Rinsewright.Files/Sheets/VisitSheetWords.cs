@@ -53,7 +53,7 @@ internal sealed class VisitSheetWords(VisitPaper paper, SheetOptions options)
     public SheetModel Model(string titleKey, IReadOnlyList<SheetBlock> blocks)
     {
         var title = Words[titleKey];
-        var date = Moment(paper.Visit.Began);
+        var date = Words.MomentAndZone(paper.Visit.Began);
         return new SheetModel(
             title,
             Words.Language == "es" ? "es-US" : "en-US",
@@ -115,7 +115,7 @@ internal sealed class VisitSheetWords(VisitPaper paper, SheetOptions options)
         with.Add(How(line.Reading));
         if (line.Reading.At is { } at)
         {
-            with.Add(at.ToString("HH:mm", CultureInfo.InvariantCulture));
+            with.Add(Words.Clock(at));
         }
 
         return string.Join(", ", with);
@@ -144,18 +144,12 @@ internal sealed class VisitSheetWords(VisitPaper paper, SheetOptions options)
             : Word(reading.Method);
     }
 
-    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
-    public static string Moment(DateTimeOffset at) =>
-        at.ToString("yyyy-MM-dd HH:mm ", CultureInfo.InvariantCulture)
-        + (at.Offset == TimeSpan.Zero ? "UTC" : "UTC" + at.ToString("zzz", CultureInfo.InvariantCulture).Replace('-', '−'));
-
     public List<(string, string)> Facts() =>
         [
             (Words["sheet.kitchen"], Stated(paper.Document.Kitchen)),
             (Words["sheet.machine"], MachineName),
-            (Words["visit.sheet.began"], Moment(paper.Visit.Began)),
-            (Words["visit.sheet.ended"], paper.Visit.Ended is { } ended ? Moment(ended) : Words["sheet.not-stated"]),
+            (Words["visit.sheet.began"], Words.MomentAndZone(paper.Visit.Began)),
+            (Words["visit.sheet.ended"], paper.Visit.Ended is { } ended ? Words.MomentAndZone(ended) : Words["sheet.not-stated"]),
             (Words["sheet.technician"], Stated(paper.Visit.Technician)),
             (Words["sheet.method"], Word(paper.Visit.Machine.Sanitizing)),
             (

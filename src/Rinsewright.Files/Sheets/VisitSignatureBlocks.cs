@@ -79,7 +79,7 @@ internal sealed class VisitSignatureBlocks(VisitPaper paper, VisitSheetWords sai
                     "visit.sheet.signed",
                     ("side", said.Capital(s.For)),
                     ("name", s.Name),
-                    ("date", VisitSheetWords.Moment(s.At))
+                    ("date", said.Words.MomentAndZone(s.At))
                 )
             ));
 }

@@ -26,7 +26,7 @@ internal static class VisitTagContent
                 [
                     (said.Words["sheet.machine"], said.MachineName),
                     (said.Words["sheet.kitchen"], said.Stated(paper.Document.Kitchen)),
-                    (said.Words["visit.sheet.time"], VisitSheetWords.Moment(paper.Visit.Ended ?? paper.Visit.Began)),
+                    (said.Words["visit.sheet.time"], said.Words.MomentAndZone(paper.Visit.Ended ?? paper.Visit.Began)),
                     (said.Words["sheet.technician"], said.Stated(paper.Visit.Technician)),
                 ]
             ),

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Rinsewright.Contracts.Language;
 using Rinsewright.Contracts.Records;
 
@@ -37,11 +36,9 @@ public sealed class Voice(Words words, UnitDisplay units)
     /// <summary>The words of an outcome: <c>proven</c> and so on.</summary>
     public string Outcome(string outcome) => Words["outcome." + Kebab(outcome)];
 
-    /// <summary>Date and time as people in the kitchen write it, with today said as today.</summary>
+    /// <summary>Day and time, with today said as today.</summary>
     public string When(DateTimeOffset at, DateTimeOffset now) =>
-        at.Date == now.Date
-            ? Say("client.when.today", ("time", at.ToString("HH:mm", CultureInfo.InvariantCulture)))
-            : at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        at.Date == now.Date ? Say("client.when.today", ("time", Words.Clock(at))) : Words.Moment(at);
 
     /// <summary>A size in bytes.</summary>
     public string Size(double bytes) =>

@@ -15,10 +15,14 @@ public sealed class VisitHistoryCommandTests
         Assert.Equal((0, ""), (answer.Status, answer.Error));
         Assert.All(answer.Output.Split('\n'), l => Assert.InRange(l.Length, 0, 80));
         // 6.3 to 7.8 min; delimed on 2026-09-14; 6.3 to 7.8 min again in five readings.
-        Assert.Contains("2026-09-14: Wash tank and element delimed", answer.Output, StringComparison.Ordinal);
+        Assert.Contains("14\u00a0Sep\u00a02026: Wash tank and element delimed", answer.Output, StringComparison.Ordinal);
         Assert.Contains("Heat-up time from fill to ready, heat-up: Rises", answer.Output, StringComparison.Ordinal);
-        Assert.Contains("was expected 2026-11-23", answer.Output, StringComparison.Ordinal);
-        Assert.Contains("Tank heater, worn, 2026-09-14 to 2026-09-14, 0 days", answer.Output, StringComparison.Ordinal);
+        Assert.Contains("was expected 23\u00a0Nov\u00a02026", answer.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "Tank heater, worn, 14\u00a0Sep\u00a02026 to 14\u00a0Sep\u00a02026, 0 days",
+            answer.Output,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -45,12 +45,12 @@ public sealed class HistoryChartTests
             var says in (string[])
                 [
                     "Falls 0.99\u00a0°F in 30 days, somewhere from 0.72\u00a0°F to 1.4\u00a0°F (5 readings in 122 days).", // 0.033, 0.024, 0.046 a day
-                    "between 2026-12-28 and 2027-07-05",
+                    "between 28\u00a0Dec\u00a02026 and 5\u00a0Jul\u00a02027",
                     "at least 180\u00a0°F",
                     "183 to 193\u00a0°F",
-                    "2026-05-13 as found: 178.4\u00a0°F ± 1, out of range.",
-                    "2026-05-13: Booster delimed.",
-                    "Moved from 185.1\u00a0°F (2026-03-17) to 181\u00a0°F (2026-04-17)",
+                    "13\u00a0May\u00a02026 as found: 178.4\u00a0°F ± 1, out of range.",
+                    "13\u00a0May\u00a02026: Booster delimed.",
+                    "Moved from 185.1\u00a0°F (17\u00a0Mar\u00a02026) to 181\u00a0°F (17\u00a0Apr\u00a02026)",
                 ]
         )
         {

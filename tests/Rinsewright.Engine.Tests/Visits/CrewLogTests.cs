@@ -105,8 +105,8 @@ public sealed class CrewLogTests
         var said = judged.Says.Where(s => s.Key == "visit.log.unread").ToList();
         Assert.Equal(2, said.Count);
         // 14 days to the 23rd: the first line is the 10th, so the 15th is the sixth.
-        Assert.Equal([6L, "2026-11-15", 1L, "18?", new Amount(182, Units.Fahrenheit)], said[0].Values.Select(v => v.Value));
-        Assert.Equal([14L, "2026-11-23", 3L, "1800"], said[1].Values.SkipLast(1).Select(v => v.Value));
+        Assert.Equal([6L, new DateOnly(2026, 11, 15), 1L, "18?", new Amount(182, Units.Fahrenheit)], said[0].Values.Select(v => v.Value));
+        Assert.Equal([14L, new DateOnly(2026, 11, 23), 3L, "1800"], said[1].Values.SkipLast(1).Select(v => v.Value));
         Assert.DoesNotContain(judged.Because, s => s.Key == "visit.log.unread");
         var lacking = Judge(Conveyor() with { CrewLogs = [log] }).Missing.Single(m => m.Says.Key == "visit.missing.crew-unread");
         Assert.Equal((false, 2L), (lacking.Blocks, lacking.Says.Values.Single().Value));
@@ -256,7 +256,7 @@ public sealed class CrewLogTests
             Assert.Equal(3, judged.Outside!.Count);
             var said = judged.Says.Single(s => s.Key.StartsWith("visit.log.outside", StringComparison.Ordinal));
             Assert.Equal("visit.log.outside-" + key, said.Key);
-            Assert.Equal([3L, Fahrenheit(120), Fahrenheit(112), "2026-11-22", 2L], said.Values.Select(v => v.Value));
+            Assert.Equal([3L, Fahrenheit(120), Fahrenheit(112), new DateOnly(2026, 11, 22), 2L], said.Values.Select(v => v.Value));
             Assert.Equal(written is not true, judged.Because.Contains(said));
         }
 

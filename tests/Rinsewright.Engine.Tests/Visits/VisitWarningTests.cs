@@ -59,7 +59,7 @@ public sealed class VisitWarningTests
 
         Assert.Equal(Overdue, says.Key);
         Assert.Equal<object>("Probe no. 4", Value(says, "instrument"));
-        Assert.Equal<object>("2026-11-03", Value(says, "date"));
+        Assert.Equal<object>(new DateOnly(2026, 11, 3), Value(says, "date"));
     }
 
     /// <summary>What nobody knows is not late.</summary>

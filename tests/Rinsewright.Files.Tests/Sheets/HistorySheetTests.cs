@@ -84,9 +84,9 @@ public sealed class HistorySheetTests
     {
         var larkspur = Text("larkspur");
         Assert.Contains("Acceptance test not run: leaks (the banquet began)", larkspur, StringComparison.Ordinal);
-        Assert.Contains("2026-08-19: Strainer before the rinse valve cleaned, new screen.", larkspur, StringComparison.Ordinal);
-        Assert.Contains("2026-06-08 2026-11-16 161", larkspur, StringComparison.Ordinal);
-        Assert.Contains("2026-09-14: Wash tank and element delimed.", Text("millrace"), StringComparison.Ordinal);
+        Assert.Contains("19 Aug 2026: Strainer before the rinse valve cleaned, new screen.", larkspur, StringComparison.Ordinal);
+        Assert.Contains("8 Jun 2026 16 Nov 2026 161", larkspur, StringComparison.Ordinal);
+        Assert.Contains("14 Sep 2026: Wash tank and element delimed.", Text("millrace"), StringComparison.Ordinal);
     }
 
     [Fact]

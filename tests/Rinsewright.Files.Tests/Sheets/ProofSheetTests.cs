@@ -96,7 +96,11 @@ public sealed class ProofSheetTests
         {
             var text = PdfText.Of(pdf.Pages[n]);
             Assert.Contains("Two-tank rack conveyor, banquet kitchen, Larkspur Lodge\n", text, StringComparison.Ordinal);
-            Assert.Contains("2026-11-20 14:05 UTC−07:00\n", text, StringComparison.Ordinal);
+            Assert.Contains(
+                language == "es" ? "20 nov 2026 14:05 UTC−07:00\n" : "20 Nov 2026 14:05 UTC−07:00\n",
+                text,
+                StringComparison.Ordinal
+            );
             Assert.Contains(
                 language == "es" ? $"Página {n + 1} de {pdf.PageCount}\n" : $"Page {n + 1} of {pdf.PageCount}\n",
                 text,
@@ -123,7 +127,7 @@ public sealed class ProofSheetTests
         var report = FortyPasses;
         using var pdf = PdfText.Open(Make(report, Paper.Letter, "en"));
         var text = string.Concat(pdf.Pages.OfType<PdfPage>().Select(PdfText.Of));
-        var starts = report.Passes.Select(p => FormattableString.Invariant($"{p.Start:yyyy-MM-dd HH:mm:ss}\n")).ToList();
+        var starts = report.Passes.Select(p => FormattableString.Invariant($"{p.Start:d MMM yyyy HH:mm:ss}\n")).ToList();
         Assert.All(starts, start => Assert.Equal(1, Count(text, start)));
         // The head stands on both pages of the table.
         Assert.Equal(2, Count(text, "Lowest to highest\n"));
@@ -140,7 +144,7 @@ public sealed class ProofSheetTests
             "Larkspur Lodge",
             "R. Okafor",
             "Plate logger no. 7",
-            "2026-06-02",
+            language == "es" ? "2 jun 2026" : "2 Jun 2026",
             "FDA Food Code 4-703.11(B)",
             "FDA Food Code 4-501.112(A)(2)",
             "Probe no. 4",
@@ -171,7 +175,7 @@ public sealed class ProofSheetTests
 
     private static int Count(string text, string what) => text.Split(what).Length - 1;
 
-    private static IEnumerable<PdfDictionary> StructureOf(PdfDictionary element)
+    internal static IEnumerable<PdfDictionary> StructureOf(PdfDictionary element)
     {
         var kids = element.Elements.GetValue("/K") switch
         {

@@ -94,6 +94,22 @@ public sealed class VisitSheetTests
         Assert.DoesNotContain(All(pdf), t => t == '[' || t == '{');
     }
 
+    // 03/04 is March here and April there, and 2026-11-25 is nobody's way of writing a day.
+    [Theory]
+    [InlineData("en", "25 Nov 2026")]
+    [InlineData("es", "25 nov 2026")]
+    public void Days_are_written_as_the_language_writes_them(string language, string day)
+    {
+        var (visit, options) = (Papers.Value["quarry-street-wrong-limit"], new SheetOptions(Paper.Letter, language));
+        foreach (var sheet in (byte[][])[VisitSheet.Report(visit, options), VisitSheet.Inspector(visit, options)])
+        {
+            using var pdf = PdfText.Open(sheet);
+            var text = All(pdf);
+            Assert.Contains(day, text, StringComparison.Ordinal);
+            Assert.DoesNotMatch("[0-9]{4}-[0-9]{2}-[0-9]{2}", text);
+        }
+    }
+
     [Fact]
     public void The_inspectors_page_has_before_after_instrument_place_time_and_the_rule()
     {
@@ -107,7 +123,7 @@ public sealed class VisitSheetTests
             "165 °F",
             "Probe no. 4 ±1 °F",
             "13:40",
-            "2026-11-25",
+            "25 Nov 2026",
             "160 °F label, turned, 3 times",
             "160 labels (L26-40)",
             "at least 160 °F. Data plate",
@@ -120,11 +136,13 @@ public sealed class VisitSheetTests
 
     // A stop is said to whoever stands before the machine: both languages on one tag, with what makes it safe again.
     [Theory]
-    [InlineData("en")]
-    [InlineData("es")]
-    public void The_tag_says_stop_in_both_languages_and_who_makes_it_safe(string language)
+    [InlineData(Paper.A4, "en")]
+    [InlineData(Paper.A4, "es")]
+    [InlineData(Paper.Letter, "en")]
+    [InlineData(Paper.Letter, "es")]
+    public void The_tag_says_stop_in_both_languages_and_who_makes_it_safe(Paper paper, string language)
     {
-        using var pdf = PdfText.Open(VisitSheet.Tag(Papers.Value["saint-odile-wet-wiring"], new SheetOptions(Paper.A4, language))!);
+        using var pdf = PdfText.Open(VisitSheet.Tag(Papers.Value["saint-odile-wet-wiring"], new SheetOptions(paper, language))!);
         Assert.Equal(1, pdf.PageCount);
         var text = Flat(pdf.Pages[0]);
         string[] asked =
@@ -198,8 +216,8 @@ public sealed class VisitSheetTests
         };
         using var pdf = PdfText.Open(VisitSheet.Report(paper, new SheetOptions(Paper.Letter, "en")));
         var text = All(pdf);
-        Assert.Contains("As found, 2026-11-26 09:40", text, StringComparison.Ordinal);
-        Assert.Contains("As left, 2026-11-26 10:40", text, StringComparison.Ordinal);
+        Assert.Contains("As found, 26 Nov 2026 09:40", text, StringComparison.Ordinal);
+        Assert.Contains("As left, 26 Nov 2026 10:40", text, StringComparison.Ordinal);
         Assert.Contains("not printed here: 1", Flat(pdf.Pages[^1]), StringComparison.Ordinal);
         Assert.Equal(1, pdf.Pages.Cast<PdfPage>().Sum(Images));
 
