@@ -26,6 +26,9 @@ public static class VisitPaths
 
     /// <summary>In front of the members of the visit's record, each a field of its own.</summary>
     public const string Record = "record.";
+
+    /// <summary>The parts fitted, on site and ordered, copied into the visit's line so that a day need not open it.</summary>
+    public const string PartsUsed = "record.partsUsed";
 }
 
 /// <summary>A visit as a document of fields: each member of its record one field, so that what is entered on two devices comes together.</summary>

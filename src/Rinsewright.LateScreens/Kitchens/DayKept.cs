@@ -22,10 +22,10 @@ public sealed record DayKept(
     private const string Key = "rinsewright.day";
 
     /// <summary>Version of what is kept; another is not drawn.</summary>
-    public int Version { get; } = 1;
+    public int Version { get; } = 2;
 
     /// <summary>Something due; <c>Day</c> as <c>2026-12-03</c>, null for none; <c>Take</c> what to take along, null for nothing.</summary>
-    public sealed record Item(string? Day, string Address, string Kitchen, string What, string? Take);
+    public sealed record Item(string? Day, string Address, string Kitchen, string What, IReadOnlyList<TakeAlong>? Take);
 
     /// <summary>A machine with the word of how it stands.</summary>
     public sealed record Machine(string Address, string Kitchen, string Name, string Word);

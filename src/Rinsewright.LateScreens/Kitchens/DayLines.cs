@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Rinsewright.Client.Parts;
 using Rinsewright.Client.Records;
@@ -11,10 +12,12 @@ namespace Rinsewright.Client.Kitchens;
 /// <param name="Kitchens">Kitchens by name.</param>
 /// <param name="Proofs">Proofs of each.</param>
 /// <param name="Visits">Visits that say how machines stand, by kitchen.</param>
+/// <param name="Parts">Visits that told of parts, by kitchen.</param>
 public sealed record DayLines(
     IReadOnlyList<RecordLine> Kitchens,
     IReadOnlyDictionary<Guid, List<ProofLine>> Proofs,
-    ILookup<Guid?, RecordLine> Visits
+    ILookup<Guid?, RecordLine> Visits,
+    ILookup<Guid?, RecordLine> Parts
 )
 {
     private static readonly string[] BadStandings =
@@ -32,24 +35,30 @@ public sealed record DayLines(
         if (!bad.Exists(p => p.KitchenId is null))
         {
             var named = bad.Select(p => p.KitchenId!.Value).Distinct().ToList();
-            var lines = await work.DayLinesAsync(KitchenWords.Day(until), BadStandings, named);
+            var lines = await work.DayLinesAsync(Iso(until), BadStandings, named);
             IReadOnlyList<RecordLine> some = [.. Of(lines[0]).OrderBy(k => k.Name, StringComparer.CurrentCultureIgnoreCase)];
             var names = some.Select(k => Forgiving.Fold(k.Name)).ToHashSet(StringComparer.Ordinal);
             if (!proofs.Any(p => p.KitchenId is null && names.Contains(Forgiving.Fold(p.Kitchen))))
             {
-                return new(some, KitchenState.ByKitchen(some, proofs), Of(lines[1]).ToLookup(v => v.Kitchen));
+                return new(some, KitchenState.ByKitchen(some, proofs), Of(lines[1]).ToLookup(v => v.Kitchen), PartsOf(lines));
             }
         }
 
         // Of a proof that only names its kitchen nobody knows which of that name is meant before all are read.
         var kitchens = await work.LinesAsync(Kinds.Kitchen);
         var visits = await KitchenState.VisitsAsync(work);
-        return new(kitchens, KitchenState.ByKitchen(kitchens, proofs), visits);
+        var parts = PartsOf(await work.DayLinesAsync(Iso(until), BadStandings, []));
+        return new(kitchens, KitchenState.ByKitchen(kitchens, proofs), visits, parts);
     }
 
     /// <summary>Machines that must not be used or do not sanitize, the last left so first.</summary>
     public IEnumerable<(RecordLine Kitchen, MachineState State)> Failed() =>
         Kitchens.SelectMany(k => KitchenState.Of(Proofs[k.Id], Visits[k.Id]).Bad.Select(s => (k, s))).OrderByDescending(f => f.s.At);
+
+    private static string Iso(DateOnly day) => day.ToString("O", CultureInfo.InvariantCulture);
+
+    private static ILookup<Guid?, RecordLine> PartsOf(string[] lines) =>
+        Of(lines[2]).Where(v => v.Parts is not null).ToLookup(v => v.Kitchen);
 
     private static IEnumerable<RecordLine> Of(string json) =>
         (JsonSerializer.Deserialize(json, ClientJson.Default.RecordLineArray) ?? []).Where(l => !l.Deleted);

@@ -38,9 +38,6 @@ public static class KitchenWords
             )
             .FirstOrDefault(l => l is not null);
 
-    /// <summary>A day.</summary>
-    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-
     /// <summary>What is searched in: the kitchen, its address, its machines.</summary>
     public static string Text(RecordLine kitchen, IEnumerable<RecordLine> machines, Words words) =>
         Forgiving.Fold(

@@ -19,8 +19,8 @@ public interface IDeviceStore
     Task<string> LastVisitsAsync();
 
     /// <summary>
-    /// The lines a day is made of: kitchens where a visit is due, something is open, a machine was left with one of some standings, or that are named; and the visits of the latter two that say how machines
-    /// stand. A store may give more of both.
+    /// The lines a day is made of: kitchens where a visit is due, something is open, a machine was left with one of some standings, or that are named; the visits of the latter two that say how machines
+    /// stand; and the visits to any of these kitchens that told of parts. A store may give more of each.
     /// </summary>
     /// <param name="until">Last day something is due, as <c>2026-12-03</c>.</param>
     /// <param name="standings">Standings in small letters.</param>

@@ -36,6 +36,12 @@ public sealed class RecordLine
     /// <summary>Things still to do.</summary>
     public int Open { get; init; }
 
+    /// <summary>Parts a visit fitted or left owed, as its record has them (JSON); null for none.</summary>
+    public string? Parts { get; init; }
+
+    /// <summary>Kitchen of a visit that has <see cref="Parts"/>, which a store finds them by; null for others.</summary>
+    public Guid? PartsOf { get; init; }
+
     /// <summary>Whether it is deleted.</summary>
     public bool Deleted { get; init; }
 
@@ -57,13 +63,17 @@ public sealed class RecordLine
 
         if (d.Kind == Kinds.Visit)
         {
+            var parts = d[VisitPaths.PartsUsed] is { Length: > 0 } used ? used : null;
+            Guid? at = Guid.TryParse(d[VisitPaths.Kitchen], out var place) ? place : null;
             return new()
             {
                 Id = d.Id,
                 Kind = d.Kind,
                 Name = d[VisitPaths.MachineName],
                 About = d[VisitPaths.Standing],
-                Kitchen = Guid.TryParse(d[VisitPaths.Kitchen], out var place) ? place : null,
+                Kitchen = at,
+                Parts = parts,
+                PartsOf = parts is null ? null : at,
                 Machine = Guid.TryParse(d[VisitPaths.Machine], out var machine) ? machine : null,
                 At = DateTimeOffset.TryParse(
                     d[VisitPaths.Began],

@@ -24,7 +24,7 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         "() => { const go = () => { (window.letStart ?? []).splice(0).forEach((g) => g()); }; go(); setInterval(go, 50); }";
 
     private const string WriteAsBefore = """
-        ([lines]) => new Promise((done, fail) => {
+        ([lines, documents]) => new Promise((done, fail) => {
           const request = indexedDB.open("rinsewright", 1);
           request.onerror = () => fail(request.error);
           request.onupgradeneeded = () => {
@@ -35,8 +35,9 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
           };
           request.onsuccess = () => {
             const db = request.result;
-            const transaction = db.transaction(["list", "outbox"], "readwrite");
+            const transaction = db.transaction(["docs", "list", "outbox"], "readwrite");
             for (const line of JSON.parse(lines)) transaction.objectStore("list").put(line);
+            for (const doc of JSON.parse(documents)) transaction.objectStore("docs").put(doc);
             transaction.objectStore("outbox").add({ documentId: "one", sending: false, operation: { id: "one" } });
             transaction.oncomplete = () => { db.close(); done(); };
           };
@@ -57,7 +58,20 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         Guid[] machines = [.. Enumerable.Range(0, 9).Select(_ => Id(random))];
         var lines = Enumerable.Range(0, 400).Select(i => Visit(random, i, kitchens, machines)).ToList();
 
-        await page.EvaluateAsync(WriteAsBefore, new[] { JsonSerializer.Serialize([.. lines], ClientJson.Default.RecordLineArray) });
+        // Of every eighth visit the document tells of a part, which no line of that time did.
+        var told = lines.Where((l, i) => i % 8 == 0 && l.Kitchen is not null).ToList();
+        var documents = told.Select(l => new
+        {
+            id = l.Id,
+            json = JsonSerializer.Serialize(
+                new { fields = new Dictionary<string, object> { ["record.partsUsed"] = new { value = Told(l.Id) } } }
+            ),
+        });
+        await page.EvaluateAsync(
+            WriteAsBefore,
+            new[] { JsonSerializer.Serialize([.. lines], ClientJson.Default.RecordLineArray), JsonSerializer.Serialize(documents) }
+        );
+        var owed = told.ToDictionary(l => l.Id, l => l.Kitchen!.Value);
         await SameAsync();
         Assert.Equal(1, await page.EvaluateAsync<int>("async () => await (await import('/js/store.js')).waiting()"));
 
@@ -65,6 +79,7 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         for (var i = 0; i < 60; i++)
         {
             var at = random.Next(lines.Count);
+            owed.Remove(lines[at].Id);
             if (random.Next(3) == 0)
             {
                 await page.EvaluateAsync("async (id) => await (await import('/js/store.js')).remove(id, null)", lines[at].Id.ToString());
@@ -114,6 +129,10 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
             );
             var given = JsonSerializer.Deserialize(json[0], ClientJson.Default.RecordLineArray)!.Select(k => k.Id).ToHashSet();
             var visits = JsonSerializer.Deserialize(json[1], ClientJson.Default.RecordLineArray)!;
+            var parts = JsonSerializer.Deserialize(json[2], ClientJson.Default.RecordLineArray)!;
+            Assert.NotEmpty(parts);
+            Assert.Equal(owed.Where(o => given.Contains(o.Value)).Select(o => o.Key).Order(), parts.Select(p => p.Id).Order());
+            Assert.All(parts, p => Assert.Equal(Told(p.Id), p.Parts));
             Assert.All(kitchens, k => Assert.Equal(KitchenState.Of([], Of(lines, k)).Bad, KitchenState.Of([], Of(visits, k)).Bad));
             foreach (var place in places)
             {
@@ -162,6 +181,8 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         await page.Locator("#kitchen-list a").Nth(5).WaitForAsync();
         await screen.GoAsync("day");
         await page.Locator("#due li").First.WaitForAsync();
+        // The visit of 16 November ordered it and nobody has fitted it; Larkspur's curtain was fitted (docs/visits/history).
+        await OwedAsync("#take");
         await page.WaitForFunctionAsync("() => localStorage.getItem('rinsewright.day')?.includes('Larkspur')");
 
         await page.AddInitScriptAsync(HoldStart);
@@ -170,6 +191,7 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         await Assertions.Expect(page.Locator("#first .notice")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("#first button")).ToHaveCountAsync(0);
         Assert.Empty(await screen.FindingsAsync("as kept"));
+        await OwedAsync("#first");
 
         await page.EvaluateAsync(LetStart);
         await page.Locator("#due li").First.WaitForAsync();
@@ -178,7 +200,16 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
 
         await page.EvaluateAsync("async () => await (await import('/js/store.js')).forget()");
         Assert.Null(await page.EvaluateAsync<string?>("() => localStorage.getItem('rinsewright.day')"));
+
+        async Task OwedAsync(string where)
+        {
+            var owed = page.Locator($"{where} li", new() { HasText = "1 × Element for the wash tank, 5 kW" });
+            await Assertions.Expect(owed).ToContainTextAsync("Millrace Brewery; ordered on 16 Nov 2026, expected 23 Nov 2026");
+            await Assertions.Expect(page.Locator($"{where} li", new() { HasText = "Long curtain" })).ToHaveCountAsync(0);
+        }
     }
+
+    private static string Told(Guid visit) => $"[{{\"what\":\"{visit}\"}}]";
 
     private static RecordLine Visit(Random random, int minute, Guid[] kitchens, Guid[] machines, Guid? id = null)
     {

@@ -52,7 +52,7 @@ internal sealed class MemoryStore : IDeviceStore
     public Task<string> LastVisitsAsync() => ListAsync(Kinds.Visit);
 
     public async Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named) =>
-        [await ListAsync(Kinds.Kitchen), await ListAsync(Kinds.Visit)];
+        [await ListAsync(Kinds.Kitchen), await ListAsync(Kinds.Visit), await ListAsync(Kinds.Visit)];
 
     public Task<string[]> ReadForChangeAsync(Guid id)
     {

@@ -5,7 +5,7 @@
   try {
     kept = JSON.parse(localStorage.getItem("rinsewright.day"));
   } catch {}
-  if (kept?.version !== 1 || kept.language !== document.documentElement.lang) return;
+  if (kept?.version !== 2 || kept.language !== document.documentElement.lang) return;
   const { words } = kept;
 
   const make = (tag, className, ...inside) => {
@@ -38,20 +38,22 @@
   // The days have gone on since: what is due by now is told from the dates.
   const date = (from) => new Date(Date.now() + from * 864e5 - new Date().getTimezoneOffset() * 6e4).toISOString().slice(0, 10);
   const today = date(0);
+  const months = words.months.split(" ");
+  const say = (day) => (day ? `${+day.slice(8)}\u00a0${months[day.slice(5, 7) - 1]}\u00a0${day.slice(0, 4)}` : "");
   const due = kept.todo.filter(({ day }) => !day || day <= date(kept.ahead));
   const todo = due.map(({ day, address, kitchen, what }) => {
       const [kind, word] = !day ? ["none", words.open] : day < today ? ["bad", words.overdue] : day === today ? ["near", words.today] : ["good", words.coming];
-      return row(kind, address, kitchen, what, word, day ?? "");
+      return row(kind, address, kitchen, what, word, say(day));
     });
   const failed = kept.failed.map(({ address, kitchen, machine, word }) => row("bad", address, kitchen, machine, word, ""));
   const panels = [];
   if (todo.length) panels.push(panel(words.due, todo));
   if (failed.length) panels.push(panel(words.failed, failed));
   if (!panels.length) return;
-  const take = due.filter((item) => item.take).map((item) => make("li", "", item.take + " ", make("span", "mut", item.kitchen)));
+  const take = due.flatMap(({ take }) => take ?? []).map(({ what, where }) => make("li", "", what + " ", make("span", "mut", where)));
   if (take.length) panels.push(make("section", "panel", make("h2", "", words.take), make("ul", "part-list", ...take)));
 
-  const head = make("header", "head", make("div", "grow", make("h1", "", words.title), make("p", "sub", today)));
+  const head = make("header", "head", make("div", "grow", make("h1", "", words.title), make("p", "sub", say(today))));
   const main = make("main", "app", head, make("p", "notice", words.kept), ...panels);
   const first = make("div", "frame", main);
   first.id = "first";

@@ -1,9 +1,6 @@
 // The device's own store. A document, its line in the list and its operation are written in one transaction, or not at all.
-const wait = (request) =>
-  new Promise((done, fail) => {
-    request.onsuccess = () => done(request.result);
-    request.onerror = () => fail(request.error);
-  });
+import { index, putLine, wait } from "./lines.js";
+
 const finished = (transaction) =>
   new Promise((done, fail) => {
     transaction.oncomplete = () => done();
@@ -24,7 +21,7 @@ function remembered(value) {
 let opening;
 function open() {
   return (opening ??= new Promise((done, fail) => {
-    const request = indexedDB.open("rinsewright", 2);
+    const request = indexedDB.open("rinsewright", 3);
     request.onupgradeneeded = ({ oldVersion }) => {
       const db = request.result;
       if (oldVersion < 1) {
@@ -35,7 +32,7 @@ function open() {
         const marks = db.createObjectStore("marks", { keyPath: "id" });
         if (remembered()) marks.put({ id: "cleared", value: "1" });
       }
-      if (oldVersion < 2) indexLines(request.transaction.objectStore("list"));
+      index(request.transaction, oldVersion);
     };
     request.onsuccess = () => {
       const db = request.result;
@@ -59,58 +56,6 @@ function open() {
 
 const strict = { durability: "strict" };
 const longestList = 2000000; // characters of operations sent at once: what the office takes, with room for those that take more than a byte
-
-// Lines of one kind, visits of one machine, and the few visits that say how machines stand are found without reading the others. A line that came before there were indexes gets what they need.
-async function indexLines(list) {
-  list.createIndex("kind", "kind");
-  list.createIndex("machine", "machine");
-  list.createIndex("last", "last");
-  const machines = new Set();
-  for (const line of await wait(list.getAll())) {
-    list.put(named(line));
-    if (line.machine) machines.add(line.machine);
-  }
-  for (const machine of machines) await tellLasts(list, machine);
-}
-
-// A proof's line does not name its kind. A visit of no machine has no others to be the last of.
-function named(line) {
-  const { last: _, ...rest } = line;
-  return rest.kind === "visit" && !rest.machine ? { ...rest, last: 1 } : { ...rest, kind: rest.kind ?? "proof" };
-}
-
-// What a visit can leave a machine as, in small letters; one with another word was not judged.
-const proved = ["stopuse", "notsanitary", "watch", "sanitary"];
-const nothingProved = "notproved";
-
-// Of one machine the last visit that was judged, and where nothing was proved on it the last before it on which something was: no other says how it stands. Apart by name and kitchen, because a proof
-// may know no more than the name, and a machine can have been moved.
-async function tellLasts(list, machine) {
-  const lines = await wait(list.index("machine").getAll(machine));
-  const found = new Map();
-  for (const line of lines) {
-    const word = line.about?.toLowerCase();
-    if (line.deleted || !line.at || !(proved.includes(word) || word === nothingProved)) continue;
-    for (const what of word === nothingProved ? ["judged"] : ["judged", "proved"]) {
-      const key = JSON.stringify([what, line.kitchen, line.name]);
-      const best = found.get(key);
-      if (!best || Date.parse(line.at) > Date.parse(best.at)) found.set(key, line);
-    }
-  }
-  const lasts = new Set(found.values());
-  for (const line of lines) {
-    const { last, ...rest } = line;
-    if (lasts.has(line) !== !!last) list.put(lasts.has(line) ? { ...rest, last: 1 } : rest);
-  }
-}
-
-// Every change of the list goes through here, in the transaction of its document.
-async function putLine(list, id, line) {
-  const before = await wait(list.get(id));
-  if (line) list.put(named({ ...line, id }));
-  else list.delete(id);
-  for (const machine of new Set([before?.machine, line?.machine])) if (machine) await tellLasts(list, machine);
-}
 
 // An operation that is not on its way yet is replaced by the next one of the same document by the same person: what is sent is what was last saved.
 async function replaceWaiting(outbox, operation) {
@@ -162,8 +107,9 @@ export async function dayLines(until, standings, named) {
   const [kitchens, lasts] = await Promise.all([wait(list.index("kind").getAll("kitchen")), wait(list.index("last").getAll())]);
   const wanted = new Set(named);
   for (const { about, kitchen } of lasts) if (standings.includes(about?.toLowerCase())) wanted.add(kitchen);
-  const due = ({ id, open, nextVisit }) => open || nextVisit <= until || wanted.has(id);
-  return [kitchens.filter(due), lasts.filter(({ kitchen }) => wanted.has(kitchen)).map(visitLine)].map((lines) => JSON.stringify(lines));
+  const due = kitchens.filter(({ id, open, nextVisit }) => open || nextVisit <= until || wanted.has(id));
+  const parts = await Promise.all(due.map(({ id }) => wait(list.index("partsOf").getAll(id))));
+  return [due, lasts.filter(({ kitchen }) => wanted.has(kitchen)).map(visitLine), parts.flat()].map((lines) => JSON.stringify(lines));
 }
 
 // A document of fields with the last operation on it that has not left: that one may still be replaced.

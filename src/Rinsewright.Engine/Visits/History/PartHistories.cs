@@ -1,15 +1,5 @@
 namespace Rinsewright.Engine.Visits.History;
 
-/// <summary>A part that lies at the kitchen or is ordered and was not fitted since.</summary>
-/// <param name="What">What.</param>
-/// <param name="Count">How many, as said last.</param>
-/// <param name="Where">On site or ordered, as said last.</param>
-/// <param name="Expected">When it is expected; null where not known.</param>
-/// <param name="Since">Place of the visit at which it was first said.</param>
-/// <param name="Days">Days since then.</param>
-/// <param name="Late">Whether the day it was expected is over.</param>
-public sealed record OwedPart(string What, int Count, PartWhere Where, DateOnly? Expected, int Since, int Days, bool Late);
-
 /// <summary>How long a part was in.</summary>
 /// <param name="What">What.</param>
 /// <param name="Fitted">Place of the visit at which it was fitted.</param>
@@ -27,39 +17,8 @@ public sealed record DeclinedTest(int Visit, AcceptanceArea Area, string Because
 /// <summary>Parts and tests that are owed (H7).</summary>
 internal static class PartHistories
 {
-    public static IReadOnlyList<OwedPart> Owed(IReadOnlyList<HistoryVisit> visits, DateOnly today)
-    {
-        Dictionary<string, OwedPart> owed = new(StringComparer.OrdinalIgnoreCase);
-        for (var v = 0; v < visits.Count; v++)
-        {
-            var said = visits[v].Visit.PartsUsed.GroupBy(p => Name(p.What), StringComparer.OrdinalIgnoreCase);
-            foreach (var part in said)
-            {
-                // Fitted and, at the same visit, ordered again: one is still owed.
-                var fitted = part.Any(p => p.Where == PartWhere.Fitted);
-                if (fitted)
-                {
-                    owed.Remove(part.Key);
-                }
-
-                if (part.Where(p => p.Where != PartWhere.Fitted).OrderBy(p => p.Where).ThenBy(p => p.Expected).LastOrDefault() is { } still)
-                {
-                    var since = owed.TryGetValue(part.Key, out var before) ? before.Since : v;
-                    owed[part.Key] = new OwedPart(
-                        part.Key,
-                        part.Where(p => p.Where == still.Where).Sum(p => p.Count),
-                        still.Where,
-                        still.Expected,
-                        since,
-                        Days(visits[since], today),
-                        still.Where == PartWhere.Ordered && still.Expected < today
-                    );
-                }
-            }
-        }
-
-        return [.. owed.Values.OrderBy(o => o.Since).ThenBy(o => o.What, StringComparer.Ordinal)];
-    }
+    public static IReadOnlyList<OwedPart> Owed(IReadOnlyList<HistoryVisit> visits, DateOnly today) =>
+        PartsOwed.Of([.. visits.Select(v => new PartsTold(v.Visit.On, v.Visit.PartsUsed))], today);
 
     public static IReadOnlyList<PartLife> Lives(IReadOnlyList<HistoryVisit> visits, DateOnly today)
     {
@@ -110,7 +69,7 @@ internal static class PartHistories
         return used.Count > 0 ? used : visit.Changes.Where(c => c.Kind == ChangeKind.Replaced).Select(c => Name(c.What));
     }
 
-    private static string Name(string what) => string.Join(' ', what.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static string Name(string what) => PartsOwed.Name(what);
 
     private static int Days(HistoryVisit from, DateOnly to) => Math.Max(0, to.DayNumber - from.Visit.On.DayNumber);
 }

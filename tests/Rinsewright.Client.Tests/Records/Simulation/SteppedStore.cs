@@ -31,7 +31,7 @@ internal sealed class SteppedStore(World world, KeptStore kept, ProgramVersion p
     public Task<string> LastVisitsAsync() => ListAsync(Kinds.Visit);
 
     public async Task<string[]> DayLinesAsync(string until, IReadOnlyList<string> standings, IReadOnlyList<Guid> named) =>
-        [await ListAsync(Kinds.Kitchen), await ListAsync(Kinds.Visit)];
+        [await ListAsync(Kinds.Kitchen), await ListAsync(Kinds.Visit), await ListAsync(Kinds.Visit)];
 
     public Task<bool> TakeOverAsync(IReadOnlyList<string?[]> documents, string from, string to) =>
         StepAsync(() => kept.TakeOver([.. documents.Select(d => (Guid.Parse(d[0]!), Written(d[2])))], from, to));
