@@ -134,14 +134,13 @@ public static class KitchenTable
     /// <summary>Writes a table that <see cref="Read"/> takes back.</summary>
     public static string Write(IEnumerable<(FieldDocument Kitchen, IReadOnlyList<(string Name, string Kind)> Machines)> kitchens)
     {
-        var text = new StringBuilder();
-        text.Append('\ufeff').AppendJoin(',', Head).Append("\r\n"); // the mark by which spreadsheets know UTF-8
+        var text = CsvText.Headed(Head);
         foreach (var (kitchen, machines) in kitchens)
         {
             var facts = Head.Take(Head.Count - 2).Select(h => kitchen[Columns[h]]).ToList();
             foreach (var (name, kind) in machines.Count > 0 ? machines : [("", "")])
             {
-                text.AppendJoin(',', facts.Append(name).Append(kind).Select(Quoted)).Append("\r\n");
+                CsvText.Row(text, [.. facts, name, kind]);
             }
         }
 
@@ -203,13 +202,6 @@ public static class KitchenTable
         {
             kitchen.Machines.Add(new TableMachine(id, name, kind));
         }
-    }
-
-    // A cell that a spreadsheet would take for a formula gets an apostrophe before it.
-    private static string Quoted(string cell)
-    {
-        var safe = cell.Length > 0 && cell[0] is '=' or '+' or '-' or '@' ? "'" + cell : cell;
-        return safe.AsSpan().IndexOfAny(",;\"\t\r\n".AsSpan()) >= 0 ? $"\"{safe.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : safe;
     }
 
     private static List<(int Number, List<string> Cells)> Rows(string text)
