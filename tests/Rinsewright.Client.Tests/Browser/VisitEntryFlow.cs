@@ -37,6 +37,16 @@ public sealed class VisitEntryFlow(BrowserFixture fixture)
         await page.Locator("#begin-visit").ClickAsync();
         await page.Locator("#standing h2").WaitForAsync();
 
+        // A part that is worn is photographed before anything is changed: as found.
+        await screen.UnfoldAsync("parts");
+        var part = page.Locator(".visit-part").First;
+        await part.GetByLabel(screen.Words["part-state.worn"], new() { Exact = true }).CheckAsync();
+        await Assertions.Expect(part).ToContainTextAsync(screen.Words["ware.estimate"]);
+        await part.Locator("input[type=file]").SetInputFilesAsync(Path.Combine(Tree.Root, "docs", "handbook", "images", "proof-phone.png"));
+        await Assertions.Expect(part.Locator(".saved-list li")).ToHaveCountAsync(1);
+        var name = await part.Locator("legend").First.TextContentAsync();
+        await Assertions.Expect(page.Locator("#found .saved-list li")).ToContainTextAsync(name!);
+
         // Counted in the visit, changed there, and written on the machine.
         await screen.UnfoldAsync("supplies");
         await page.Locator("#count-drums").ClickAsync();
@@ -61,16 +71,6 @@ public sealed class VisitEntryFlow(BrowserFixture fixture)
         await Assertions
             .Expect(page.Locator("#asFound-rd-sanitizer-note"))
             .Not.ToContainTextAsync(screen.Words["sanitizing-method.iodine"]);
-
-        // A part that is worn is photographed.
-        await screen.UnfoldAsync("parts");
-        var part = page.Locator(".visit-part").First;
-        await part.GetByLabel(screen.Words["part-state.worn"], new() { Exact = true }).CheckAsync();
-        await Assertions.Expect(part).ToContainTextAsync(screen.Words["ware.estimate"]);
-        await part.Locator("input[type=file]").SetInputFilesAsync(Path.Combine(Tree.Root, "docs", "handbook", "images", "proof-phone.png"));
-        await Assertions.Expect(part.Locator(".saved-list li")).ToHaveCountAsync(1);
-        var name = await part.Locator("legend").First.TextContentAsync();
-        await Assertions.Expect(page.Locator("#found .saved-list li")).ToContainTextAsync(name!);
 
         await screen.UnfoldAsync("changes");
         await page.FillAsync("#part-what", "Squeeze tube, 3/16 in");
