@@ -76,7 +76,7 @@ public sealed class ClosedTabFlow(BrowserFixture fixture)
         }
     }
 
-    /// <summary>The same of a proof; what was typed last is judged when it is opened.</summary>
+    /// <summary>The same of a proof.</summary>
     [Fact]
     public async Task A_proof_closed_in_the_middle_of_a_reading_has_it()
     {
