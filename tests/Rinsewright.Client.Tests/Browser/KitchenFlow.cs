@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
+using Rinsewright.Tests.Shared;
 using Xunit;
 
 namespace Rinsewright.Client.Tests.Browser;
@@ -102,5 +103,43 @@ public sealed class KitchenFlow(BrowserFixture fixture)
         await Assertions.Expect(page.Locator("#preview")).ToHaveCountAsync(0);
         await screen.GoAsync("kitchens");
         await Assertions.Expect(page.Locator("#kitchen-list")).ToContainTextAsync("Bell");
+    }
+
+    /// <summary>What is on the device goes into tables: a row for every visit of the demo, and what was ordered and is to be done in its own words.</summary>
+    [Fact]
+    public async Task Visits_are_written_as_tables()
+    {
+        await using var server = new LiveServer(demo: true);
+        await server.StartAsync();
+        await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
+        var screen = await Screen.OpenAsync(context, server.Address, "day");
+        var page = screen.Page;
+        await screen.KeptAsync();
+        await page.Locator("#take li", new() { HasText = "Element for the wash tank" }).WaitForAsync();
+        await screen.GoAsync("kitchens/table");
+        var visits = Tree.Files("docs/visits/history", ".json").Count;
+
+        foreach (
+            var (which, rows, says) in ((string, int?, string)[])
+                [
+                    ("visits", visits, "Millrace Brewery"),
+                    ("readings", null, "rd-rinse-pressure"),
+                    ("findings", null, "finding,found"),
+                    ("parts", null, "\"Element for the wash tank, 5 kW\""),
+                    ("follow-ups", null, "\"Delime acid, 2 gal; goggles and gloves\""),
+                ]
+        )
+        {
+            var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync($"#write-{which}"));
+            Assert.Matches($"^rinsewright-{which}-[0-9]{{4}}-[0-9]{{2}}-[0-9]{{2}}\\.csv$", download.SuggestedFilename);
+            var text = await File.ReadAllTextAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
+            Assert.Contains(says, text, StringComparison.Ordinal);
+            if (rows is { } count)
+            {
+                Assert.Equal(count, text.Split("\r\n").Length - 2); // its head, and what follows the last end of line
+            }
+        }
+
+        Assert.Empty(await screen.FindingsAsync("tables"));
     }
 }
