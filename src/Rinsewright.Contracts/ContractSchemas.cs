@@ -16,7 +16,7 @@ namespace Rinsewright.Contracts;
 /// JSON Schemas (2020-12) of what travels and rests: the visit file, the documents and their operations. They hold the form; that a name stands in the same file or an id in the knowledge is for the
 /// program to say.
 /// </summary>
-public static class ContractSchemas
+public static partial class ContractSchemas
 {
     private static readonly JsonSerializerOptions Indented = new(JsonSerializerDefaults.General)
     {
@@ -78,7 +78,11 @@ public static class ContractSchemas
                 ContractsJson.Default.VisitDocument,
                 "One visit to one machine; what is absent was not looked at."
             ),
-            ["rinsewright.fields.1"] = Of(ContractsJson.Default.FieldDocument, "A kitchen, machine or visit as a document of fields."),
+            ["rinsewright.fields.1"] = Of(
+                ContractsJson.Default.FieldDocument,
+                "A kitchen, machine or visit as a document of fields. Fields that are not named here were written by a later program and are kept.",
+                FieldsByKind()
+            ),
             ["rinsewright.proof.1"] = Of(
                 ContractsJson.Default.ProofDocument,
                 "A saved proof: what was asked, what came out, whose machine."
@@ -86,7 +90,7 @@ public static class ContractSchemas
             ["rinsewright.operation.1"] = Of(ContractsJson.Default.Operation, "One change by one person on one device."),
         };
 
-    private static string Of(JsonTypeInfo type, string description)
+    private static string Of(JsonTypeInfo type, string description, JsonArray? allOf = null)
     {
         var schema = JsonSchemaExporter
             .GetJsonSchemaAsNode(
@@ -96,6 +100,11 @@ public static class ContractSchemas
             .AsObject();
         schema.Insert(0, "$schema", "https://json-schema.org/draft/2020-12/schema");
         schema["description"] = description;
+        if (allOf is not null)
+        {
+            schema["allOf"] = allOf;
+        }
+
         return schema.ToJsonString(Indented) + "\n";
     }
 
@@ -129,6 +138,10 @@ public static class ContractSchemas
         else if (Filled.Contains(at))
         {
             schema["pattern"] = "\\S";
+        }
+        else if (at == (typeof(FieldChange), "path"))
+        {
+            schema["description"] = "One of those named in rinsewright.fields.1 for the kind of document.";
         }
         else if (member.Name == "sha256")
         {

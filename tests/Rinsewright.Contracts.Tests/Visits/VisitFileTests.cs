@@ -12,8 +12,9 @@ namespace Rinsewright.Contracts.Tests.Visits;
 public sealed class VisitFileTests
 {
     private const string VersionOne = "tests/Rinsewright.Contracts.Tests/Visits/visit.1.json";
+    private const string Signed = "tests/Rinsewright.Contracts.Tests/Visits/visit-signed.1.json";
 
-    public static TheoryData<string> Examples() => [.. Tree.Files("docs/visits", ".json"), VersionOne];
+    public static TheoryData<string> Examples() => [.. Tree.Files("docs/visits", ".json"), VersionOne, Signed];
 
     [Theory]
     [MemberData(nameof(Examples))]
@@ -49,6 +50,32 @@ public sealed class VisitFileTests
         );
         Assert.Equal("test kit empty, one is ordered", visit.Readings[^1].NotReadBecause);
         Assert.Equal(new VisitCause("sanitizer-airbound", CauseKnown.Confirmed, CauseOwner.Crew), visit.Cause);
+    }
+
+    // Written by the first version, signed by name and by finger. It never changes.
+    [Fact]
+    public void A_signed_visit_of_version_1_is_still_signed()
+    {
+        var document = VisitFile.Read(Tree.Read(Signed));
+        var visit = document.ToVisit(BuiltInKnowledge.Trade);
+
+        Assert.Equal(new DateTimeOffset(2026, 11, 25, 15, 10, 0, TimeSpan.FromHours(-7)), visit.Ended);
+        Assert.Equal(
+            [
+                new VisitSignature(SignedFor.Technician, "R. Okafor", new(2026, 11, 25, 15, 8, 0, TimeSpan.FromHours(-7))),
+                new VisitSignature(
+                    SignedFor.Kitchen,
+                    "Ana Whitlock",
+                    new(2026, 11, 25, 15, 10, 0, TimeSpan.FromHours(-7)),
+                    null,
+                    "10,80 14,60 20,75;40,40 41,90 60,88"
+                ),
+            ],
+            visit.Signatures
+        );
+        var change = Assert.Single(visit.Changes);
+        Assert.Equal((ChangeKind.Set, new Amount(50, Units.MilligramPerLitre)), (change.Kind, change.After!.Value));
+        Assert.Equal(("timing", "The kitchen needed the machine."), document.Declined is [var d] ? (d.Area, d.Because) : default);
     }
 
     // Kept before the difference of two pH had a unit of its own; a pH typed in its place is told, with where it stands.

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
+using Rinsewright.Contracts.Visits;
 
 namespace Rinsewright.Server.Tests.Records;
 
@@ -114,7 +115,52 @@ public sealed class FieldOperationTests
         // Written by the version before there were fields; kept as it was sent.
         await using var server = await TestServer.MakeAsync(database);
         using var client = server.CreateClient();
-        var path = Path.Combine(AppContext.BaseDirectory, "Records", "Stored", "proof-operations.1.json");
+        var results = await PostStoredAsync(client, "proof-operations.1.json");
+        Assert.Equal(["applied", "applied"], results.Select(r => r.Outcome));
+        var proof = Assert.Single(await client.ProofsAsync());
+        Assert.Equal(("Larkspur Lodge", 1), (proof.Kitchen, proof.Versions));
+    }
+
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Fields_as_the_first_version_sent_them_still_read(Database database)
+    {
+        // A kitchen that two changed at once, a machine, a visit until it was signed. Never changed: what a device kept then may come any day.
+        await using var server = await TestServer.MakeAsync(database);
+        using var client = server.CreateClient();
+        var results = await PostStoredAsync(client, "field-operations.1.json");
+        Assert.Equal(["applied", "applied", "superseded", "applied", "applied", "applied", "applied"], results.Select(r => r.Outcome));
+        var changes = (await client.ChangesAsync()).Items.ToDictionary(c => c.Kind);
+        Assert.Equal((3, 2, 2), (changes[Kinds.Kitchen].Versions, changes[Kinds.Machine].Versions, changes[Kinds.Visit].Versions));
+
+        var kitchen = changes[Kinds.Kitchen].Document!;
+        Assert.Equal(("Larkspur Lodge", "3 to 5 pm", ""), (kitchen["name"], kitchen["hours"], kitchen["nextVisit"]));
+        Assert.Equal("after 9 pm", kitchen.Fields["hours"].Other!.Value);
+        Assert.Empty(kitchen.Items(KitchenPaths.Sinks));
+        var followUp = Assert.Single(kitchen.Items(KitchenPaths.FollowUps));
+        Assert.Equal(("2026-12-04", "yes"), (kitchen[$"followUps.{followUp}.due"], kitchen[$"followUps.{followUp}.done"]));
+        Assert.Equal(
+            ["rd-hardness", "rd-tds", "water-ph", "rd-incoming-temp"],
+            KitchenWater.Of(kitchen).Where(w => w.On == new DateOnly(2026, 3, 10)).Select(w => w.Kind)
+        );
+
+        var machine = changes[Kinds.Machine].Document!;
+        Assert.Equal(("Door machine, bar", ""), (machine["name"], machine["photograph"]));
+        Assert.Equal("Door machine, chlorine", Contracts.Machines.MachineFile.Read(machine["description"]).Machine!.Name);
+        Assert.Equal("5 gal", machine[$"drums.{Assert.Single(machine.Items(MachinePaths.Drums))}.size"]);
+        Assert.Equal(kitchen.Id.ToString(), machine["kitchen"]);
+
+        var visit = changes[Kinds.Visit].Document!;
+        var record = VisitFields.Read(visit);
+        Assert.Equal(("sanitary", "Larkspur Lodge", 2), (visit["standing"], record.Kitchen, record.Readings!.Count));
+        Assert.Equal(
+            [("technician", "R. Okafor", null), ("kitchen", "Ana Whitlock", "10,80 14,60 20,75;40,40 41,90 60,88")],
+            record.Signatures!.Select(s => (s.For, s.Name, s.Strokes))
+        );
+    }
+
+    private static async Task<IReadOnlyList<OperationResult>> PostStoredAsync(HttpClient client, string name)
+    {
+        var path = Path.Combine(AppContext.BaseDirectory, "Records", "Stored", name);
         using var content = new StringContent(
             await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken),
             Encoding.UTF8,
@@ -129,9 +175,7 @@ public sealed class FieldOperationTests
             ContractsJson.Default.OperationResults,
             TestContext.Current.CancellationToken
         );
-        Assert.Equal(["applied", "applied"], results!.Results.Select(r => r.Outcome));
-        var proof = Assert.Single(await client.ProofsAsync());
-        Assert.Equal(("Larkspur Lodge", 1), (proof.Kitchen, proof.Versions));
+        return results!.Results;
     }
 
     internal static Operation Set(FieldDocument seen, int minute, string author, params (string Path, string Value)[] changes) =>
