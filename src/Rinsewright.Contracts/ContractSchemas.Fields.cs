@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Contracts.Visits;
+using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Contracts;
@@ -70,7 +71,6 @@ public static partial class ContractSchemas
                 (MachinePaths.Name, Text("name, as in the description")),
                 (MachinePaths.Type, Text("kind, as in the description")),
                 (MachinePaths.Description, Json("rinsewright.machine.1, without the set-ups")),
-                (MachinePaths.Label, Text("id printed on its QR label")),
                 (MachinePaths.Prices, Json("the day and the prices of the site")),
                 ($"{MachinePaths.Readings}.{Item}", Json("a kept reading")),
                 .. Gone(MachinePaths.Readings),
@@ -78,8 +78,10 @@ public static partial class ContractSchemas
                 .. Gone(MachinePaths.SetUps),
                 (MachinePaths.Photograph, Sha256("photograph of its data plate")),
                 ($"{MachinePaths.Drums}.{Item}.product", Text("product")),
+                ($"{MachinePaths.Drums}.{Item}.feeds", Word("what it is for", Names<FedProduct>())),
                 ($"{MachinePaths.Drums}.{Item}.size", Text("size, with its unit, as typed")),
                 ($"{MachinePaths.Drums}.{Item}.since", Day("since when it is on")),
+                ($"{MachinePaths.Drums}.{Item}.until", Day("when it was taken off empty")),
                 .. Gone(MachinePaths.Drums),
             ],
             _ =>

@@ -155,6 +155,12 @@ public sealed partial class ProofSession
 
                 standing = Cancelled ? standing : null;
                 await KeptAsync(); // where the person stopped it, too: opened again it is read
+                while (judging)
+                {
+                    // What was typed while it was written is being judged, as soon as that was over: it is of this file, and its answer is not let into the next.
+                    await judgement.HoweverItEnds();
+                    await KeptAsync();
+                }
             } while (!Cancelled && !ReferenceEquals(judged, Proof.Request)); // what was typed meanwhile is of this file, not of the next
         }
         finally

@@ -96,6 +96,7 @@ public sealed class VisitEntryFlow(BrowserFixture fixture)
         await page.ReloadAsync();
         await page.Locator("#standing h2").WaitForAsync();
         await Assertions.Expect(page.Locator("#asFound-rd-wash-temp-why")).ToHaveValueAsync("tank already drained");
+        await screen.UnfoldAsync("found");
         await page.FillAsync("#asFound-rd-wash-temp", "128");
         await Assertions.Expect(page.Locator("#asFound-rd-wash-temp-why")).ToHaveCountAsync(0);
         await screen.UnfoldAsync("left");
