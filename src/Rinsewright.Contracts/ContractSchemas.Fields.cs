@@ -102,7 +102,12 @@ public static partial class ContractSchemas
         [
             (
                 $"{list}.{Item}.{part}",
-                part is "on" or "due" ? Day(part) : Text(list == KitchenPaths.Water ? $"{part}, with its unit, as typed" : part)
+                part switch
+                {
+                    "on" or "due" => Day(part),
+                    "hardness" or "solids" or "acidity" or "temperature" or "volume" => Text($"{part}, with its unit, as typed"),
+                    _ => Text(part),
+                }
             ),
         ];
 
