@@ -7,7 +7,6 @@ using Rinsewright.Client.Machines;
 using Rinsewright.Client.Records;
 using Rinsewright.Client.Sanitization;
 using Rinsewright.Client.Shell;
-using Rinsewright.Client.Visits;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
@@ -26,7 +25,7 @@ builder.Services.AddSingleton<ProofSession>();
 builder.Services.AddSingleton<BenchDrafts>();
 builder.Services.AddSingleton<WareDraft>();
 builder.Services.AddSingleton<MachineShelf>();
-builder.Services.AddSingleton<VisitShelf>();
+builder.Services.AddSingleton(typeof(Late<>));
 
 var host = builder.Build();
 await host.Services.GetRequiredService<Preferences>().LoadAsync();

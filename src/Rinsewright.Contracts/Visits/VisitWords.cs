@@ -32,7 +32,12 @@ public static class VisitWords
         if (stop.Cure is { } cure)
         {
             var text = Capital(cure.In(words.Language));
-            says.Add(stop.Who is { } who ? $"{text} ({who.Name.In(words.Language)})." : $"{text}.");
+            // Some cures say it themselves: a licensed electrician swaps two legs.
+            says.Add(
+                stop.Who?.Name.In(words.Language) is { } who && !text.Contains(who, StringComparison.CurrentCultureIgnoreCase)
+                    ? $"{text} ({who})."
+                    : $"{text}."
+            );
         }
 
         if (stop.Checks.Count > 0)

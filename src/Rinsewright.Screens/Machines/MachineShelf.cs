@@ -3,9 +3,7 @@ using System.Text.Json.Nodes;
 using Rinsewright.Client.Records;
 using Rinsewright.Contracts.Machines;
 using Rinsewright.Contracts.Records;
-using Rinsewright.Contracts.Visits;
 using Rinsewright.Engine.Machines;
-using Rinsewright.Engine.Visits;
 
 namespace Rinsewright.Client.Machines;
 
@@ -141,19 +139,6 @@ public sealed class MachineShelf(IDeviceStore store, Work work)
         }
 
         await work.SetAsync(Kinds.Machine, id, changes);
-    }
-
-    /// <summary>Drums on a machine and those that were, by the ids of their items.</summary>
-    public async Task<IReadOnlyList<KeyValuePair<string, Drum>>> DrumsAsync(Guid id) =>
-        await work.OpenFieldsAsync(id) is { } document ? DrumFields.Of(document) : [];
-
-    /// <summary>Writes down that a drum was empty and a full one of the same product took its place; once for each day.</summary>
-    public async Task ChangeDrumAsync(Guid id, string item, DateOnly on)
-    {
-        if (await work.OpenFieldsAsync(id) is { } document && document[DrumFields.Path(item, "until")].Length == 0)
-        {
-            await work.SetAsync(Kinds.Machine, id, DrumFields.Changed(document, item, Guid.CreateVersion7().ToString("n"), on));
-        }
     }
 
     /// <summary>Photograph of a machine's plate: SHA-256 of the kept file; empty where it was removed, null where there never was one.</summary>

@@ -88,6 +88,8 @@ public static class ServerHost
         var stopping = app.Lifetime.ApplicationStopping;
         DataFolder.Make(settings);
         await StoreOpening.OpenAsync(app.Services, settings, stopping);
+        var yesterday = app.Services.GetRequiredService<TimeProvider>().GetUtcNow().AddDays(-1);
+        app.Services.GetRequiredService<OriginalFiles>().RemoveParts(yesterday);
         if (settings.Demo)
         {
             await using var scope = app.Services.CreateAsyncScope();

@@ -11,6 +11,7 @@ namespace Rinsewright.Server.Records;
 public sealed class OriginalFiles(ServerSettings settings)
 {
     private const int CopyBytes = 1 << 16;
+    private const string Arriving = "arriving-";
 
     /// <summary>Largest file, bytes.</summary>
     public const long MostBytes = 64L << 20;
@@ -44,7 +45,7 @@ public sealed class OriginalFiles(ServerSettings settings)
         }
 
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        var arriving = Path.Combine(settings.FilesFolder, $"arriving-{Guid.CreateVersion7():n}");
+        var arriving = Path.Combine(settings.FilesFolder, $"{Arriving}{Guid.CreateVersion7():n}");
         try
         {
             if (await CopyAsync(content, arriving, ct) != sha256)
@@ -58,6 +59,24 @@ public sealed class OriginalFiles(ServerSettings settings)
         finally
         {
             File.Delete(arriving);
+        }
+    }
+
+    /// <summary>Removes the parts of files that a server which died on the way had received; they are sent again whole.</summary>
+    /// <param name="before">Those written to last before this moment; a part that is still arriving at another server of the same folder is younger.</param>
+    public void RemoveParts(DateTimeOffset before)
+    {
+        if (!Directory.Exists(settings.FilesFolder))
+        {
+            return;
+        }
+
+        foreach (var part in Directory.EnumerateFiles(settings.FilesFolder, Arriving + "*"))
+        {
+            if (File.GetLastWriteTimeUtc(part) < before.UtcDateTime)
+            {
+                File.Delete(part);
+            }
         }
     }
 

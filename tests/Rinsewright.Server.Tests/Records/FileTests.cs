@@ -37,6 +37,28 @@ public sealed class FileTests
         Assert.Empty(Directory.EnumerateFiles(Path.Combine(server.Folder, "files"), "*", SearchOption.AllDirectories));
     }
 
+    /// <summary>A server that died while a file came in leaves a part of it behind: the next one that starts clears it, and none that may still be arriving elsewhere.</summary>
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task Parts_that_a_killed_server_left_are_cleared_at_the_next_start(Database database)
+    {
+        await using var server = await TestServer.MakeAsync(database);
+        using var client = server.CreateClient();
+        Assert.Equal(HttpStatusCode.Created, await PutAsync(client, Address(Hash(Content)), Content));
+        var files = Path.Combine(server.Folder, "files");
+        var (left, young) = (Path.Combine(files, "arriving-left"), Path.Combine(files, "arriving-young"));
+        await File.WriteAllBytesAsync(left, [1], TestContext.Current.CancellationToken);
+        await File.WriteAllBytesAsync(young, [2], TestContext.Current.CancellationToken);
+        File.SetLastWriteTimeUtc(left, DateTime.UtcNow.AddDays(-2));
+
+        await using var next = server.Again();
+        using var again = next.CreateClient();
+        using var response = await again.GetAsync(Address(Hash(Content)), TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.OK, response.StatusCode);
+        Assert.False(File.Exists(left));
+        Assert.True(File.Exists(young));
+    }
+
     [Theory]
     [OnBoth("..%2F..%2Frinsewright.db")]
     [OnBoth("E3B0C44298FC1C149AFBF4C8996FB92427AE41E4649B934CA495991B7852B855")]

@@ -36,11 +36,17 @@ export function regained(text) {
 
 export function listen(page) {
   const leave = (going) => {
+    let text;
     try {
-      const text = going && page.invokeMethod("OnLeaving");
+      text = going && page.invokeMethod("OnLeaving");
       if (text) localStorage.setItem(own, text);
       else localStorage.removeItem(own);
     } catch {} // refused, or no room
+    return text;
+  };
+  // A page that is only hidden goes on writing: what is written by then is left to nobody, or it would come back over what others write of it later.
+  const see = () => {
+    if (leave(document.hidden)) setTimeout(see, 1000);
   };
   addEventListener("pagehide", () => leave(true));
   addEventListener("pageshow", () => leave(false));
@@ -48,7 +54,7 @@ export function listen(page) {
   addEventListener("online", () => tell("online"));
   addEventListener("offline", () => tell("offline"));
   document.addEventListener("visibilitychange", () => {
-    leave(document.hidden);
+    see();
     tell(document.visibilityState);
   });
   addEventListener("rinsewright-update", () => tell("update"));

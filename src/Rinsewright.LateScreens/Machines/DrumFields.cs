@@ -1,9 +1,11 @@
 using System.Globalization;
+using Rinsewright.Client.Records;
+using Rinsewright.Contracts;
 using Rinsewright.Contracts.Records;
 using Rinsewright.Engine.Machines;
 using Rinsewright.Engine.Visits;
 
-namespace Rinsewright.Contracts.Visits;
+namespace Rinsewright.Client.Machines;
 
 /// <summary>Drums of a machine in its document of fields.</summary>
 public static class DrumFields
@@ -45,6 +47,19 @@ public static class DrumFields
             new(Path(fresh, "size"), machine[Path(item, "size")]),
             new(Path(fresh, "since"), day),
         ];
+    }
+
+    /// <summary>Drums on a machine and those that were; none where the machine is not on this device.</summary>
+    public static async Task<IReadOnlyList<KeyValuePair<string, Drum>>> OfAsync(Work work, Guid machine) =>
+        await work.OpenFieldsAsync(machine) is { } document ? Of(document) : [];
+
+    /// <summary>Writes down that a drum was empty and a full one of the same product took its place; once.</summary>
+    public static async Task ChangeAsync(Work work, Guid machine, string item, DateOnly on)
+    {
+        if (await work.OpenFieldsAsync(machine) is { } document && document[Path(item, "until")].Length == 0)
+        {
+            await work.SetAsync(Kinds.Machine, machine, Changed(document, item, Guid.CreateVersion7().ToString("n"), on));
+        }
     }
 
     /// <summary>Path of a field of a drum.</summary>
