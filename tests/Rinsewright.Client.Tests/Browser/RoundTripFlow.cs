@@ -58,10 +58,13 @@ public sealed partial class RoundTripFlow(BrowserFixture fixture)
         await elsewhere.StartAsync();
         await using var second = await fixture.ContextAsync(BrowserFixture.Desk);
         var other = await Screen.OpenAsync(second, elsewhere.Address, "settings");
-        await other.Page.Locator("#import-file").SetInputFilesAsync((await download.PathAsync())!);
+        var file = (await download.PathAsync())!;
+        await other.Page.Locator("#import-file").SetInputFilesAsync(file);
         await Assertions
             .Expect(other.Page.Locator("#kept-said"))
-            .ToHaveTextAsync(other.Words.Say("client.keep.imported", ("added", "4"), ("kept", "0"), ("refused", "0")));
+            .ToHaveTextAsync(
+                other.Words.Say("client.keep.imported", ("file", Path.GetFileName(file)), ("added", "4"), ("kept", "0"), ("refused", "0"))
+            );
         await SendAsync(other);
 
         using var first = new HttpClient { BaseAddress = new Uri(server.Address) };
