@@ -8,7 +8,13 @@ namespace Rinsewright.Engine.Visits;
 /// <param name="Size">Size as written, for example <c>5 gal</c>; empty where nobody said.</param>
 /// <param name="Since">Day it was put on; null where nobody said.</param>
 /// <param name="Until">Day it was taken off empty; null while it is on.</param>
-public sealed record Drum(string Product, FedProduct? Feeds, string Size, DateOnly? Since, DateOnly? Until = null);
+public sealed record Drum(string Product, FedProduct? Feeds, string Size, DateOnly? Since, DateOnly? Until = null)
+{
+    /// <summary>Whether it holds a product, by the name on the container; capitals and spaces around it do not count.</summary>
+    public bool Holds(string product) => Same(Product, product);
+
+    internal static bool Same(string one, string other) => string.Equals(one.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
+}
 
 /// <summary>
 /// How long a drum lasts, from those of the same product and size that were emptied on the same machine: what was seen, the shortest and the longest, no model. One that lasts far shorter than
@@ -29,7 +35,7 @@ public sealed record DrumLife(int Emptied, int ShortestDays, int LongestDays, Da
     {
         List<int> lasted =
         [
-            .. all.Where(d => Same(d.Product, drum.Product) && Same(d.Size, drum.Size) && d is { Since: not null, Until: not null })
+            .. all.Where(d => d.Holds(drum.Product) && Drum.Same(d.Size, drum.Size) && d is { Since: not null, Until: not null })
                 .Select(d => d.Until!.Value.DayNumber - d.Since!.Value.DayNumber)
                 .Where(days => days > 0), // taken off on the day it was put on, or written the wrong way round: it says nothing of how long one lasts
         ];
@@ -40,6 +46,4 @@ public sealed record DrumLife(int Emptied, int ShortestDays, int LongestDays, Da
 
     /// <summary>Days left at the least, counted from a day; 0 where it may be empty already, null where nobody wrote when it was put on.</summary>
     public int? LeftOn(DateOnly day) => EmptyFrom is { } from ? Math.Max(0, from.DayNumber - day.DayNumber) : null;
-
-    private static bool Same(string one, string other) => string.Equals(one.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 }

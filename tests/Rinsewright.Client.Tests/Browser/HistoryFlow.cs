@@ -41,14 +41,14 @@ public sealed class HistoryFlow(BrowserFixture fixture)
         await Assertions.Expect(page.Locator("#history-owed")).ToContainTextAsync("the banquet began");
         var pressure = page.Locator("#rd-rinse-pressure-load-finalRinseLine");
         await Assertions.Expect(pressure.Locator(".chart-host svg title").First).ToHaveCountAsync(1);
-        await Assertions.Expect(pressure.Locator("svg desc")).ToContainTextAsync("19 Aug 2026");
+        await Assertions.Expect(pressure.Locator("svg desc")).ToContainTextAsync(language == "es" ? "19 ago 2026" : "19 Aug 2026");
 
         // Keys go from reading to reading; a tap opens the figures.
         await pressure.Locator(".chart-host").FocusAsync();
         await page.Keyboard.PressAsync("Home");
-        await Assertions.Expect(pressure.Locator("output")).ToContainTextAsync("6 May 2026");
+        await Assertions.Expect(pressure.Locator("output")).ToContainTextAsync(language == "es" ? "6 may 2026" : "6 May 2026");
         await page.Keyboard.PressAsync("ArrowRight");
-        await Assertions.Expect(pressure.Locator("output")).ToContainTextAsync("8 Jun 2026");
+        await Assertions.Expect(pressure.Locator("output")).ToContainTextAsync(language == "es" ? "8 jun 2026" : "8 Jun 2026");
         await pressure.Locator(".chart-host").ClickAsync();
         await Assertions.Expect(pressure.Locator("tbody tr")).ToHaveCountAsync(13); // eleven readings; the strainer cleaned and its new screen, while the curtain touches no pressure
         await screen.UnfoldAsync("history-parts");

@@ -26,10 +26,14 @@ public sealed class VisitEntryFlow(BrowserFixture fixture)
         await page.Locator("#add-drum").ClickAsync();
         await page.Locator("#drums input[id$='-product']").FillAsync("Invented sanitizer");
         await page.Locator("#drums input[id$='-size']").FillAsync("5 gal");
+        // The page's own day.
         var today = DateOnly.Parse(
-            await page.Locator("#drums input[type=date]").InputValueAsync(),
+            await page.EvaluateAsync<string>("new Date(Date.now() - new Date().getTimezoneOffset() * 6e4).toISOString().slice(0, 10)"),
             System.Globalization.CultureInfo.InvariantCulture
         );
+        await Assertions.Expect(page.Locator("#drums input[type=date]")).ToHaveValueAsync(""); // nobody has said since when
+        await page.Locator("#drums input[type=date]").FillAsync(Written(today.AddDays(3)));
+        await Assertions.Expect(page.Locator("#drums [role=status]")).ToHaveTextAsync(screen.Words["client.drums.not-yet"]);
         await page.Locator("#drums input[type=date]").FillAsync(Written(today.AddDays(-8)));
         await Assertions.Expect(page.Locator("#drums [role=status]")).ToHaveTextAsync(screen.Words["client.drums.no-life"]);
         Assert.Empty(await screen.FindingsAsync("drums"));
