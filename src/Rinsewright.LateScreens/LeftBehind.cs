@@ -51,7 +51,7 @@ public static class LeftBehind
 
                 if (operation.Proof is { } proof)
                 {
-                    await work.SaveAsync(proof, unjudged: true);
+                    await work.SaveAsync(proof with { Unjudged = true });
                     if (work.Trouble is not null)
                     {
                         return false;

@@ -15,6 +15,7 @@ namespace Rinsewright.Contracts.Records;
 /// <param name="Note">Free note, for example what was done.</param>
 /// <param name="KitchenId">The kitchen's document; null where its name alone was typed.</param>
 /// <param name="MachineId">The machine's document; null where its name alone was typed.</param>
+/// <param name="Unjudged">True where more is asked than <paramref name="Report"/> answers, which then says nothing of it: whoever opens the proof has it judged. Null or false where the report answers what is asked.</param>
 public sealed record ProofDocument(
     Guid Id,
     int Version,
@@ -27,7 +28,8 @@ public sealed record ProofDocument(
     IReadOnlyList<FileReference> Files,
     string? Note = null,
     Guid? KitchenId = null,
-    Guid? MachineId = null
+    Guid? MachineId = null,
+    bool? Unjudged = null
 )
 {
     /// <summary>Schema version written today.</summary>

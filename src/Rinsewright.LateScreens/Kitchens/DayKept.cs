@@ -1,6 +1,4 @@
-using System.Text.Json;
 using System.Text.Json.Serialization;
-using Microsoft.JSInterop;
 
 namespace Rinsewright.Client.Kitchens;
 
@@ -18,9 +16,6 @@ public sealed record DayKept(
     IReadOnlyList<DayKept.Machine> Failed
 )
 {
-    // Also named in js/store.js, which takes it away with the documents.
-    private const string Key = "rinsewright.day";
-
     /// <summary>Version of what is kept; another is not drawn.</summary>
     public int Version { get; } = 2;
 
@@ -29,19 +24,6 @@ public sealed record DayKept(
 
     /// <summary>A machine with the word of how it stands.</summary>
     public sealed record Machine(string Address, string Kitchen, string Name, string Word);
-
-    /// <summary>Keeps it. Where the browser keeps nothing, the next start is slower and nothing else.</summary>
-    public async Task KeepAsync(IJSRuntime js)
-    {
-        try
-        {
-            await js.InvokeVoidAsync("localStorage.setItem", Key, JsonSerializer.Serialize(this, DayJson.Default.DayKept));
-        }
-        catch (JSException)
-        {
-            // Full, or forbidden.
-        }
-    }
 }
 
 /// <summary>JSON of the day that is kept.</summary>

@@ -132,7 +132,10 @@ public sealed class VisitShelf(Work work, MachineShelf machines, Preferences pre
             ];
 
     /// <summary>A saved proof with its verdict; null where it is not on this device, and where it has to be opened first because more is asked of it than was judged.</summary>
-    public async Task<ProofDocument?> ProofAsync(Guid id) => await work.IsUnjudgedAsync(id) ? null : await work.OpenAsync(id);
+    public async Task<ProofDocument?> ProofAsync(Guid id) => await work.OpenAsync(id) is { Unjudged: not true } proof ? proof : null;
+
+    /// <summary>Whether it has to be opened first for that.</summary>
+    public async Task<bool> IsProofUnjudgedAsync(Guid id) => (await work.OpenAsync(id))?.Unjudged is true;
 
     /// <summary>Keeps a visit: only what this screen changed is written, so that what came from elsewhere meanwhile stands.</summary>
     /// <param name="visit">The visit.</param>

@@ -16,6 +16,12 @@ public sealed record ProofLine(
     Guid? MachineId = null
 )
 {
+    /// <summary>Verdict of one whose report does not answer what is asked.</summary>
+    public const string NotJudged = "unjudged";
+
+    /// <summary>Whether it is such a one: whoever opens it has it judged.</summary>
+    public bool Unjudged => Verdict == NotJudged;
+
     /// <summary>The line of a document.</summary>
     public static ProofLine Of(ProofDocument d) =>
         new(
@@ -24,7 +30,7 @@ public sealed record ProofLine(
             d.Machine,
             d.Technician,
             d.At,
-            d.Report.Verdict,
+            d.Unjudged is true ? NotJudged : d.Report.Verdict,
             d.Report.Passes.Count,
             d.Report.File,
             d.KitchenId,

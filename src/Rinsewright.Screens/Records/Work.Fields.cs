@@ -151,7 +151,7 @@ public sealed partial class Work
             }
 
             isKept = true;
-            Saved = true;
+            Kept++;
             Trouble = null;
         }
         catch (Microsoft.JSInterop.JSException e)

@@ -42,16 +42,15 @@ public sealed partial class Work(
     /// <summary>Why nothing at all can be kept here; null where it can.</summary>
     public string? Refused { get; private set; }
 
-    /// <summary>Whether anything was saved since the page was opened.</summary>
-    public bool Saved { get; private set; }
+    /// <summary>How often something was kept since the page was opened.</summary>
+    public int Kept { get; private set; }
 
     /// <summary>Whether anything may be written here; where not, what is asked to be written is left out and what stands is given back.</summary>
     public bool MayWrite => preferences.MayWrite;
 
     /// <summary>Saves a proof and queues it.</summary>
     /// <param name="proof">The proof.</param>
-    /// <param name="unjudged">Whether its report is older than what is asked: opening it judges it again.</param>
-    public async Task SaveAsync(ProofDocument proof, bool unjudged = false)
+    public async Task SaveAsync(ProofDocument proof)
     {
         if (!MayWrite)
         {
@@ -62,15 +61,7 @@ public sealed partial class Work(
         Changed?.Invoke();
         try
         {
-            if (unjudged)
-            {
-                await store.MarkAsync(UnjudgedMark + proof.Id, "1");
-            }
-
-            if (await WriteAsync(proof.Id, "put", proof) && !unjudged)
-            {
-                await JudgedAsync(proof.Id);
-            }
+            await WriteAsync(proof.Id, "put", proof);
         }
         catch (Microsoft.JSInterop.JSException e)
         {
@@ -83,7 +74,7 @@ public sealed partial class Work(
         }
     }
 
-    /// <summary>Remembers that a document is asked for more than was judged of it: opening it judges it again. A write of it follows.</summary>
+    /// <summary>Remembers that a visit is asked for more than was judged of it: opening it here judges it again. A write of it follows.</summary>
     public async Task UnjudgedAsync(Guid id)
     {
         if (!MayWrite)
@@ -123,7 +114,7 @@ public sealed partial class Work(
         }
     }
 
-    /// <summary>Whether the page was left between a change of this proof or visit and its judgement.</summary>
+    /// <summary>Whether the page was left between a change of this visit and its judgement.</summary>
     public async Task<bool> IsUnjudgedAsync(Guid id) => await store.MarkAsync(UnjudgedMark + id) == "1";
 
     /// <summary>Deletes a proof and queues that; returns it so that it can be brought back, null where it was not deleted.</summary>
@@ -203,19 +194,18 @@ public sealed partial class Work(
     /// <param name="seen">They know now.</param>
     public async Task<bool> ClearedAsync(bool seen = false) => await store.MarkAsync("cleared", seen ? "" : null) == "1";
 
-    // Whether the device took it.
-    private async Task<bool> WriteAsync(Guid id, string action, ProofDocument? proof)
+    private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
     {
         if (!MayWrite)
         {
-            return false;
+            return;
         }
 
         if (Math.Max(proof?.Version ?? 0, (await OpenAsync(id))?.Version ?? 0) > newest)
         {
             Trouble = preferences.Words["client.saved.newer"]; // written or brought back here it would lose what only a later program knows
             Changed?.Invoke();
-            return false;
+            return;
         }
 
         var settings = preferences.Settings;
@@ -231,14 +221,12 @@ public sealed partial class Work(
             Account: settings.Account
         );
         var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
-        var isKept = false;
         Writing++;
         Changed?.Invoke();
         try
         {
             await (proof is null ? store.DeleteAsync(id, json) : store.SaveAsync(id, Line(proof), Text(proof), json));
-            isKept = true;
-            Saved = true;
+            Kept++;
             Trouble = null;
         }
         catch (Microsoft.JSInterop.JSException e)
@@ -251,7 +239,6 @@ public sealed partial class Work(
         }
 
         await CountAsync();
-        return isKept;
     }
 
     private static string Line(ProofDocument proof) => JsonSerializer.Serialize(ProofLine.Of(proof), ClientJson.Default.ProofLine);

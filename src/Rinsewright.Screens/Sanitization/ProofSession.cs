@@ -147,12 +147,10 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
 
         var mine = ++openings;
         ProofDocument? found;
-        bool unjudged;
         do
         {
             await OverAsync(taking); // a file that is still being read goes into its own proof, not into this one
             found = await work.OpenAsync(id);
-            unjudged = await work.IsUnjudgedAsync(id);
             if (mine != openings)
             {
                 return true; // the person has asked for another meanwhile
@@ -171,7 +169,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         Proof = proof;
         judged = proof.Request;
         File = proof.Files is [var file, ..] ? new TakenFile(file.Sha256, file.Name, file.Size, true) : null;
-        if (unjudged)
+        if (proof.Unjudged is true)
         {
             (stale, judged) = (true, null);
             Ask(r => r); // the page was left between a change and its judgement
@@ -260,10 +258,7 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         do
         {
             kept = writes;
-            await work.SaveAsync(
-                proof = ToKeep,
-                unjudged: judging || !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled || Problem is not null
-            );
+            await work.SaveAsync(proof = ToKeep);
         } while (kept != writes);
 
         if (work.Trouble is null)
@@ -272,7 +267,15 @@ public sealed partial class ProofSession(IComputing computing, Work work, Prefer
         }
     }
 
-    private ProofDocument ToKeep => standing is { } before ? Proof! with { Report = before } : Proof!;
+    private ProofDocument ToKeep =>
+        Proof! with
+        {
+            Report = standing ?? Proof!.Report,
+            Unjudged =
+                judging || !ReferenceEquals(judged, Proof!.Request) || Failure is not null || Cancelled || Problem is not null
+                    ? true
+                    : null,
+        };
 
     // One run at a time: the worker has one answer to give.
     private Task JudgeAsync() => judgement = JudgeAfterAsync(judgement);

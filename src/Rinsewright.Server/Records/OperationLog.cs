@@ -272,7 +272,15 @@ public sealed class OperationLog(AppDb db, Caller caller, TimeProvider clock)
 
     private static DocumentSummary Summary(Operation operation) =>
         operation.Proof is { } p
-            ? new(p.At, p.Kitchen, p.Machine, p.Technician, p.Report.Verdict, p.Report.Passes.Count, p.KitchenId)
+            ? new(
+                p.At,
+                p.Kitchen,
+                p.Machine,
+                p.Technician,
+                p.Unjudged is true ? "undetermined" : p.Report.Verdict,
+                p.Report.Passes.Count,
+                p.KitchenId
+            )
             : new(operation.At);
 
     private static void Show(DocumentSummary summary, DocumentRow document)

@@ -209,6 +209,43 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         }
     }
 
+    /// <summary>What was written on another screen stands in it, though nobody has opened the day; what was read before somebody signed out is not kept after it.</summary>
+    [Fact]
+    public async Task What_is_written_elsewhere_stands_in_the_day_of_the_next_start()
+    {
+        await using var server = new LiveServer();
+        await server.StartAsync();
+        await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
+        var screen = await Screen.OpenAsync(context, server.Address, "kitchens");
+        var page = screen.Page;
+        await page.FillAsync("#new-name", "Café Larkspur");
+        await page.Locator("#new-kitchen button").ClickAsync();
+        await page.ClickAsync("#add-followUps");
+        await page.Locator("#follow-ups input[type=text]").First.FillAsync("delime the booster");
+        await page.Locator("#follow-ups input[type=date]").FillAsync("2026-01-05");
+        await page.Locator("#follow-ups input[type=text]").Last.FillAsync("acid, goggles");
+        await page.WaitForFunctionAsync("() => localStorage.getItem('rinsewright.day')?.includes('acid, goggles')");
+
+        await page.AddInitScriptAsync(HoldStart);
+        await page.GotoAsync(server.Address + "day");
+        await Assertions.Expect(page.Locator("#first li").First).ToContainTextAsync("delime the booster");
+        await Assertions.Expect(page.Locator("#first li").First).ToContainTextAsync(screen.Words["client.day.overdue"]);
+        await page.EvaluateAsync(LetStart);
+        await page.Locator("#due li").First.WaitForAsync();
+
+        const string SignedOut = """
+            async (before) => {
+              const store = await import("/js/store.js");
+              const round = store.dayRound();
+              if (before) await store.forget();
+              store.keepDay("read", round);
+              return localStorage.getItem("rinsewright.day");
+            }
+            """;
+        Assert.Equal("read", await page.EvaluateAsync<string?>(SignedOut, false));
+        Assert.Null(await page.EvaluateAsync<string?>(SignedOut, true));
+    }
+
     private static string Told(Guid visit) => $"[{{\"what\":\"{visit}\"}}]";
 
     private static RecordLine Visit(Random random, int minute, Guid[] kitchens, Guid[] machines, Guid? id = null)

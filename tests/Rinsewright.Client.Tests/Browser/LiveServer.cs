@@ -17,7 +17,7 @@ public sealed class LiveServer(bool demo = false) : IAsyncDisposable
 {
     private readonly string data = Directory.CreateTempSubdirectory("rinsewright-client-").FullName;
     private readonly int port = FreePort();
-    private static readonly string? Published = Environment.GetEnvironmentVariable("RINSEWRIGHT_PUBLISHED") is { } folder
+    private static readonly string? Published = Environment.GetEnvironmentVariable("RINSEWRIGHT_PUBLISHED") is { Length: > 0 } folder
         ? Path.Combine(Tree.Root, folder)
         : null; // folder of a published server, to run the flows on it
     private WebApplication? app;
@@ -36,7 +36,7 @@ public sealed class LiveServer(bool demo = false) : IAsyncDisposable
             $"--Rinsewright:Demo={(demo ? "true" : "false")}",
             "--environment=Production",
         ];
-        if (Published is { Length: > 0 } folder)
+        if (Published is { } folder)
         {
             process = Process.Start(
                 new ProcessStartInfo("dotnet", [Path.Combine(folder, "Rinsewright.Server.dll"), .. settingsGiven])

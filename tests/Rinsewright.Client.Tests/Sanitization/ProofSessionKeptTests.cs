@@ -59,7 +59,7 @@ public sealed class ProofSessionKeptTests : ProofSessionBase
         await session.SettledAsync();
         Assert.NotEqual(first, session.Proof.Id);
         Assert.Equal("notProven", (await work.OpenAsync(first))!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(first));
+        Assert.False((await work.OpenAsync(first))!.Unjudged is true);
     }
 
     /// <summary>The device has room for the reading, and none for what was judged of it: opened again it is judged again, and until then nothing is shown.</summary>
@@ -74,7 +74,7 @@ public sealed class ProofSessionKeptTests : ProofSessionBase
         await session.SettledAsync();
         Assert.NotNull(work.Trouble);
         Assert.Equal("proven", (await work.OpenAsync(id))!.Report.Verdict);
-        Assert.True(await work.IsUnjudgedAsync(id));
+        Assert.True((await work.OpenAsync(id))!.Unjudged is true);
 
         store.Full = false;
         var next = NewSession();
@@ -97,14 +97,14 @@ public sealed class ProofSessionKeptTests : ProofSessionBase
         Assert.Equal("client.file.not-here", session.Failure!.Key);
         Assert.Equal(5, session.Proof.Report.Passes.Count);
         Assert.True(session.HasNoVerdict);
-        Assert.True(await work.IsUnjudgedAsync(id));
+        Assert.True((await work.OpenAsync(id))!.Unjudged is true);
 
         await session.TakeAsync([file]);
         Assert.Equal(id, session.Proof.Id);
         Assert.Equal(5, session.Proof.Report.Passes.Count);
         Assert.Equal("notProven", session.Proof.Report.Verdict);
         Assert.False(session.HasNoVerdict);
-        Assert.False(await work.IsUnjudgedAsync(id));
+        Assert.False((await work.OpenAsync(id))!.Unjudged is true);
     }
 
     /// <summary>Given again and stopped, with a note typed meanwhile: what was read of it before still stands.</summary>
@@ -158,7 +158,7 @@ public sealed class ProofSessionKeptTests : ProofSessionBase
         Assert.True(session.HasNoVerdict);
         session.Write(p => p with { Note = "belt slow" });
         await session.SettledAsync();
-        Assert.True(await work.IsUnjudgedAsync(id));
+        Assert.True((await work.OpenAsync(id))!.Unjudged is true);
         session.Again();
         await session.SettledAsync();
         Assert.Equal(5, session.Proof.Report.Passes.Count);

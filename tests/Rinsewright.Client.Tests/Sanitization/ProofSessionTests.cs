@@ -29,7 +29,7 @@ public sealed class ProofSessionTests : ProofSessionBase
         await session.SettledAsync();
         Assert.Equal("notProven", session.Proof.Report.Verdict);
         Assert.Equal("notProven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+        Assert.False((await work.OpenAsync(session.Proof.Id))!.Unjudged is true);
     }
 
     /// <summary>While a file is being read there is no verdict to show, and whoever wants a sheet waits for it.</summary>
@@ -61,11 +61,11 @@ public sealed class ProofSessionTests : ProofSessionBase
         var id = session.Proof!.Id;
         await Soon.UntilAsync(async () => (await work.OpenAsync(id))!.Request.Readings?.Count == 2);
         Assert.True(session.Running);
-        Assert.True(await work.IsUnjudgedAsync(id));
+        Assert.True((await work.OpenAsync(id))!.Unjudged is true);
         held.SetResult();
         await session.SettledAsync();
         Assert.Equal("notProven", (await work.OpenAsync(id))!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(id));
+        Assert.False((await work.OpenAsync(id))!.Unjudged is true);
     }
 
     /// <summary>What is typed while a slow device still writes the last of what was judged is judged too.</summary>
@@ -81,7 +81,7 @@ public sealed class ProofSessionTests : ProofSessionBase
         held.SetResult();
         await session.SettledAsync();
         Assert.Equal("notProven", session.Proof!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+        Assert.False((await work.OpenAsync(session.Proof.Id))!.Unjudged is true);
     }
 
     /// <summary>A name needs no judgement, only a write; what is read while a slow device is still at that write is judged all the same.</summary>
@@ -96,7 +96,7 @@ public sealed class ProofSessionTests : ProofSessionBase
         held.SetResult();
         await session.SettledAsync();
         Assert.Equal("proven", session.Proof!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+        Assert.False((await work.OpenAsync(session.Proof.Id))!.Unjudged is true);
     }
 
     /// <summary>Looking at an empty screen saves nothing.</summary>
@@ -114,10 +114,40 @@ public sealed class ProofSessionTests : ProofSessionBase
     {
         await session.NewAsync();
         var left = session.Proof! with { Id = Guid.CreateVersion7(), Request = Labels.Reached(new ProofRequest()) };
-        await work.SaveAsync(left, unjudged: true);
+        await work.SaveAsync(left with { Unjudged = true });
         Assert.True(await session.OpenAsync(left.Id));
         await session.SettledAsync();
         Assert.Equal("proven", session.Proof!.Report.Verdict);
+    }
+
+    /// <summary>Sent between a change and its judgement, it is not taken for judged on another device; judged there, it is judged for all.</summary>
+    [Fact]
+    public async Task What_was_not_judged_is_not_judged_elsewhere_either()
+    {
+        await session.NewAsync();
+        var left = session.Proof! with { Id = Guid.CreateVersion7(), Request = Labels.Reached(new ProofRequest()), Unjudged = true };
+        await work.SaveAsync(left);
+        Assert.Equal(ProofLine.NotJudged, (await work.ListAsync()).Single().Verdict);
+
+        var (elsewhere, third) = (Device(), Device());
+        await SentAsync(work, third);
+        await SentAsync(work, elsewhere);
+        Assert.Equal(ProofLine.NotJudged, (await elsewhere.ListAsync()).Single().Verdict);
+
+        var page = new ProofSession(new MemoryComputing(), elsewhere, preferences, TimeProvider.System);
+        Assert.True(await page.OpenAsync(left.Id));
+        await page.SettledAsync();
+        await SentAsync(elsewhere, third);
+        Assert.Equal("proven", (await third.ListAsync()).Single().Verdict);
+        Assert.Null((await third.OpenAsync(left.Id))!.Unjudged);
+
+        Work Device() => new(new MemoryStore(), preferences, TimeProvider.System);
+
+        async Task SentAsync(Work from, Work to)
+        {
+            var sent = (await from.OpenAsync(left.Id))!;
+            await to.TakeOneOverAsync(new Change(sent.Id, Kinds.Proof, "put", sent.At, "", false, 1, sent));
+        }
     }
 
     /// <summary>The answer is lost after the office has kept the operation; the second try changes nothing there.</summary>

@@ -27,14 +27,14 @@ public sealed class ProofSessionTurnsTests : ProofSessionBase
         Assert.True(session.HasNoVerdict);
         Assert.Equal(1, computing.Runs);
         var id = session.Proof!.Id;
-        Assert.True(await work.IsUnjudgedAsync(id));
+        Assert.True((await work.OpenAsync(id))!.Unjudged is true);
         held.SetResult();
         session.Again();
         await session.SettledAsync();
         Assert.Equal(5, session.Proof.Report.Passes.Count);
         Assert.False(session.HasNoVerdict);
         Assert.Equal("belt slow, again", (await work.OpenAsync(id))!.Note);
-        Assert.False(await work.IsUnjudgedAsync(id));
+        Assert.False((await work.OpenAsync(id))!.Unjudged is true);
     }
 
     /// <summary>The file is kept, and so is its proof: it stands in the list and is read when it is opened.</summary>
@@ -52,7 +52,7 @@ public sealed class ProofSessionTurnsTests : ProofSessionBase
         Assert.True(await session.OpenAsync(id));
         await session.SettledAsync();
         Assert.Equal(5, session.Proof!.Report.Passes.Count);
-        Assert.False(await work.IsUnjudgedAsync(id));
+        Assert.False((await work.OpenAsync(id))!.Unjudged is true);
     }
 
     /// <summary>Typed beside a second file that turns out to be none: it goes to the proof that stays, and no proof without a file is left over.</summary>
@@ -77,7 +77,7 @@ public sealed class ProofSessionTurnsTests : ProofSessionBase
         Assert.Equal("wareSurface", Assert.Single(kept.Request.Readings!).Point);
         Assert.Equal(5, kept.Report.Passes.Count);
         Assert.Null(session.Failure);
-        Assert.False(await work.IsUnjudgedAsync(first));
+        Assert.False((await work.OpenAsync(first))!.Unjudged is true);
     }
 
     /// <summary>Of two things asked for while a file is read the later one is opened, and the earlier one does not come after it.</summary>
@@ -113,7 +113,7 @@ public sealed class ProofSessionTurnsTests : ProofSessionBase
         await trying;
         Assert.Null(session.Proof);
         Assert.Equal("belt slow", (await work.OpenAsync(id))!.Note);
-        Assert.True(await work.IsUnjudgedAsync(id));
+        Assert.True((await work.OpenAsync(id))!.Unjudged is true);
     }
 
     /// <summary>What is typed while a file is being taken is of that file: judged with it, one run after the other, and until then kept as not judged.</summary>
@@ -126,13 +126,13 @@ public sealed class ProofSessionTurnsTests : ProofSessionBase
         var rinse = ReadingSlot.Machine.First(s => s.Id == "final-rinse");
         session.Ask(r => rinse.Put(r, new ReadingDto("finalRinseManifold", new AmountDto(177.2, "[degF]"), "probe")));
         await Task.Delay(600, TestContext.Current.CancellationToken); // past the pause
-        Assert.True(await work.IsUnjudgedAsync(session.Proof!.Id));
+        Assert.True((await work.OpenAsync(session.Proof!.Id))!.Unjudged is true);
         held.SetResult();
         await trying;
         await session.SettledAsync();
         Assert.Equal(5, session.Proof.Report.Passes.Count);
         Assert.Equal("notProven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+        Assert.False((await work.OpenAsync(session.Proof.Id))!.Unjudged is true);
     }
 
     /// <summary>A name needs no judgement of its own, but the file it is typed beside does: a page left then is judged when it is opened.</summary>
@@ -145,11 +145,11 @@ public sealed class ProofSessionTurnsTests : ProofSessionBase
         session.Write(p => p with { Kitchen = "Tin Bell Diner" });
         var id = session.Proof!.Id;
         await Soon.UntilAsync(async () => await work.OpenAsync(id) is { Kitchen: "Tin Bell Diner" });
-        Assert.True(await work.IsUnjudgedAsync(id));
+        Assert.True((await work.OpenAsync(id))!.Unjudged is true);
         held.SetResult();
         await trying;
         await session.SettledAsync();
-        Assert.False(await work.IsUnjudgedAsync(id));
+        Assert.False((await work.OpenAsync(id))!.Unjudged is true);
         Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
     }
 
@@ -169,7 +169,7 @@ public sealed class ProofSessionTurnsTests : ProofSessionBase
         Assert.Null(session.File);
         Assert.Equal("proven", session.Proof!.Report.Verdict);
         Assert.Equal("proven", (await work.OpenAsync(session.Proof.Id))!.Report.Verdict);
-        Assert.False(await work.IsUnjudgedAsync(session.Proof.Id));
+        Assert.False((await work.OpenAsync(session.Proof.Id))!.Unjudged is true);
     }
 
     /// <summary>Another proof opened while a file is still read: each keeps what is its own.</summary>

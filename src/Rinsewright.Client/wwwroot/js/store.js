@@ -256,8 +256,16 @@ export async function mark(id, value) {
   return value;
 }
 
+// The day that first.js shows at the next start; one that was read before the copies went is not kept after it.
+let forgotten = 0;
+export const dayRound = () => forgotten;
+export function keepDay(json, round) {
+  if (round === forgotten) localStorage.setItem("rinsewright.day", json);
+}
+
 // The office's copies go from this device: documents, their lines, the place in the list of changes. What waits to be sent stays, and so do files.
 export async function forget() {
+  forgotten++;
   try {
     localStorage.removeItem("rinsewright.day"); // what first.js shows of them
   } catch {} // refused: then nothing was kept there
