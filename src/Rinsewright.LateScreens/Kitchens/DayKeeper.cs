@@ -16,19 +16,22 @@ public sealed class DayKeeper(Work work, Synchronizer synchronizer, Preferences 
     private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(4);
 
     private readonly ScriptModule store = new(js, "./js/store.js");
-    private ITimer? timer;
-    private (int, int, string) seen;
+    private bool started;
+    private int changes;
+    private int kept;
+    private int arrived;
+    private string language = "";
 
     /// <summary>Begins to look for changes. What stands is left as it is until the first.</summary>
     public void Start()
     {
-        if (timer is not null)
+        if (started)
         {
             return;
         }
 
-        timer = clock.CreateTimer(_ => _ = ReadAsync(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
-        seen = Now;
+        started = true;
+        IsNew();
         work.Changed += Look;
         synchronizer.Changed += Look;
         preferences.Changed += Look;
@@ -40,10 +43,10 @@ public sealed class DayKeeper(Work work, Synchronizer synchronizer, Preferences 
         var round = await store.GetAsync<int>("dayRound"); // read before somebody signs out and kept after it, it would stay behind
         var now = clock.GetLocalNow();
         var plan = await DayPlan.ReadAsync(work, DateOnly.FromDateTime(now.Date), preferences.Words);
-        var kept = plan.ForNextStart(preferences.Language, preferences.Words, now);
+        var next = plan.ForNextStart(preferences.Language, preferences.Words, now);
         try
         {
-            await store.CallAsync("keepDay", JsonSerializer.Serialize(kept, DayJson.Default.DayKept), round);
+            await store.CallAsync("keepDay", JsonSerializer.Serialize(next, DayJson.Default.DayKept), round);
         }
         catch (JSException)
         {
@@ -56,20 +59,35 @@ public sealed class DayKeeper(Work work, Synchronizer synchronizer, Preferences 
     /// <inheritdoc/>
     public void Dispose()
     {
+        changes++;
         work.Changed -= Look;
         synchronizer.Changed -= Look;
         preferences.Changed -= Look;
-        timer?.Dispose();
     }
-
-    private (int, int, string) Now => (work.Kept, synchronizer.Arrived, preferences.Language);
 
     private void Look()
     {
-        if (seen != Now)
+        if (IsNew())
         {
-            seen = Now;
-            timer!.Change(Quiet, Timeout.InfiniteTimeSpan);
+            _ = QuietAsync(++changes);
         }
+    }
+
+    private async Task QuietAsync(int mine)
+    {
+        await Task.Delay(Quiet, clock);
+        if (mine == changes)
+        {
+            await ReadAsync();
+        }
+    }
+
+    private bool IsNew()
+    {
+        var same = kept == work.Kept && arrived == synchronizer.Arrived && language == preferences.Language;
+        kept = work.Kept;
+        arrived = synchronizer.Arrived;
+        language = preferences.Language;
+        return !same;
     }
 }
