@@ -8,11 +8,13 @@ public sealed class ForgivingTexts
     private readonly IReadOnlyList<string> texts;
     private readonly List<string> words = [];
     private readonly int[][] wordsOf;
+    private readonly int[] all;
 
     /// <summary>Of folded texts (<see cref="Forgiving.Fold"/>).</summary>
     public ForgivingTexts(IReadOnlyList<string> texts)
     {
         this.texts = texts;
+        all = [.. Enumerable.Range(0, texts.Count)];
         var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
         wordsOf = new int[texts.Count][];
         for (var i = 0; i < texts.Count; i++)
@@ -37,13 +39,19 @@ public sealed class ForgivingTexts
     /// <param name="search">Folded words searched for.</param>
     public IReadOnlyList<int> Find(string search)
     {
+        var looked = search.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        if (looked.Length == 0)
+        {
+            return all; // nothing to look at and nothing to sort
+        }
+
         var sums = new int[texts.Count];
-        foreach (var wanted in search.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var wanted in looked)
         {
             Add(wanted, sums);
         }
 
-        return [.. Enumerable.Range(0, sums.Length).Where(i => sums[i] >= 0).OrderBy(i => sums[i])];
+        return [.. all.Where(i => sums[i] >= 0).OrderBy(i => sums[i])];
     }
 
     // A text in which a word was not found has -1 from then on.

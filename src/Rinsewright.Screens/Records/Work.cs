@@ -120,10 +120,18 @@ public sealed partial class Work(
     /// <summary>Deletes a proof and queues that; returns it so that it can be brought back, null where it was not deleted.</summary>
     public async Task<ProofDocument?> DeleteAsync(Guid id)
     {
-        var proof = await OpenAsync(id);
-        Unwritten.Remove(id);
-        await WriteAsync(id, "delete", null);
-        return proof?.Version > newest ? null : proof;
+        try
+        {
+            var proof = await OpenAsync(id);
+            Unwritten.Remove(id);
+            return await WriteAsync(id, "delete", null) ? proof : null;
+        }
+        catch (Microsoft.JSInterop.JSException e)
+        {
+            Trouble = e.Message;
+            Changed?.Invoke();
+            return null;
+        }
     }
 
     /// <summary>A proof; null where it is not on this device.</summary>
@@ -194,18 +202,19 @@ public sealed partial class Work(
     /// <param name="seen">They know now.</param>
     public async Task<bool> ClearedAsync(bool seen = false) => await store.MarkAsync("cleared", seen ? "" : null) == "1";
 
-    private async Task WriteAsync(Guid id, string action, ProofDocument? proof)
+    // Whether the device took it.
+    private async Task<bool> WriteAsync(Guid id, string action, ProofDocument? proof)
     {
         if (!MayWrite)
         {
-            return;
+            return false;
         }
 
         if (Math.Max(proof?.Version ?? 0, (await OpenAsync(id))?.Version ?? 0) > newest)
         {
             Trouble = preferences.Words["client.saved.newer"]; // written or brought back here it would lose what only a later program knows
             Changed?.Invoke();
-            return;
+            return false;
         }
 
         var settings = preferences.Settings;
@@ -221,11 +230,13 @@ public sealed partial class Work(
             Account: settings.Account
         );
         var json = JsonSerializer.Serialize(operation, ContractsJson.Default.Operation);
+        var isKept = false;
         Writing++;
         Changed?.Invoke();
         try
         {
             await (proof is null ? store.DeleteAsync(id, json) : store.SaveAsync(id, Line(proof), Text(proof), json));
+            isKept = true;
             Kept++;
             Trouble = null;
         }
@@ -239,6 +250,7 @@ public sealed partial class Work(
         }
 
         await CountAsync();
+        return isKept;
     }
 
     private static string Line(ProofDocument proof) => JsonSerializer.Serialize(ProofLine.Of(proof), ClientJson.Default.ProofLine);

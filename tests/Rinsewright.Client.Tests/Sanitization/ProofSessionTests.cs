@@ -222,6 +222,17 @@ public sealed class ProofSessionTests : ProofSessionBase
         Assert.Equal(5, (await work.OpenAsync(id))!.Report.Passes.Count);
     }
 
+    /// <summary>Where the device does not delete it, nothing says that it is gone, and there is nothing to bring back.</summary>
+    [Fact]
+    public async Task A_proof_that_stands_is_not_said_to_be_deleted()
+    {
+        await session.TryAsync(Demo.All[0]);
+        store.Full = true;
+        Assert.Null(await work.DeleteAsync(session.Proof!.Id));
+        Assert.NotNull(work.Trouble);
+        Assert.Single(await work.ListAsync());
+    }
+
     /// <summary>A backup brings back what is missing and leaves what is here.</summary>
     [Fact]
     public async Task A_backup_is_brought_in()
