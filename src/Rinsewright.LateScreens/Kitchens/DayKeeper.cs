@@ -10,7 +10,6 @@ namespace Rinsewright.Client.Kitchens;
 /// nothing more has come for a moment.
 /// </summary>
 public sealed class DayKeeper(Work work, Synchronizer synchronizer, Preferences preferences, TimeProvider clock, IJSRuntime js)
-    : IDisposable
 {
     // Long enough not to read after every word of a visit.
     private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(4);
@@ -22,7 +21,7 @@ public sealed class DayKeeper(Work work, Synchronizer synchronizer, Preferences 
     private int arrived;
     private string language = "";
 
-    /// <summary>Begins to look for changes. What stands is left as it is until the first.</summary>
+    /// <summary>Begins to look for changes. What stands is left as it is until the first; one since the page was opened counts.</summary>
     public void Start()
     {
         if (started)
@@ -31,10 +30,11 @@ public sealed class DayKeeper(Work work, Synchronizer synchronizer, Preferences 
         }
 
         started = true;
-        IsNew();
+        language = preferences.Language;
         work.Changed += Look;
         synchronizer.Changed += Look;
         preferences.Changed += Look;
+        Look();
     }
 
     /// <summary>Reads the day and keeps it. Where the browser keeps nothing, the next start is slower and nothing else.</summary>
@@ -54,15 +54,6 @@ public sealed class DayKeeper(Work work, Synchronizer synchronizer, Preferences 
         }
 
         return plan;
-    }
-
-    /// <inheritdoc/>
-    public void Dispose()
-    {
-        changes++;
-        work.Changed -= Look;
-        synchronizer.Changed -= Look;
-        preferences.Changed -= Look;
     }
 
     private void Look()

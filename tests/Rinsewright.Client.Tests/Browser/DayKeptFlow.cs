@@ -60,11 +60,17 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
 
         // Of every eighth visit the document tells of a part, which no line of that time did.
         var told = lines.Where((l, i) => i % 8 == 0 && l.Kitchen is not null).ToList();
-        var documents = told.Select(l => new
+        var documents = lines.Select(l => new
         {
             id = l.Id,
             json = JsonSerializer.Serialize(
-                new { fields = new Dictionary<string, object> { ["record.partsUsed"] = new { value = Told(l.Id) } } }
+                new
+                {
+                    fields = new Dictionary<string, object>
+                    {
+                        [told.Contains(l) ? "record.partsUsed" : "record.technician"] = new { value = Told(l.Id) },
+                    },
+                }
             ),
         });
         await page.EvaluateAsync(
@@ -218,13 +224,24 @@ public sealed class DayKeptFlow(BrowserFixture fixture)
         await using var context = await fixture.ContextAsync(BrowserFixture.Phone);
         var screen = await Screen.OpenAsync(context, server.Address, "kitchens");
         var page = screen.Page;
-        await page.FillAsync("#new-name", "Café Larkspur");
-        await page.Locator("#new-kitchen button").ClickAsync();
+        await screen.NewKitchenAsync("Café Larkspur");
         await page.ClickAsync("#add-followUps");
         await page.Locator("#follow-ups input[type=text]").First.FillAsync("delime the booster");
         await page.Locator("#follow-ups input[type=date]").FillAsync("2026-01-05");
         await page.Locator("#follow-ups input[type=text]").Last.FillAsync("acid, goggles");
         await page.WaitForFunctionAsync("() => localStorage.getItem('rinsewright.day')?.includes('acid, goggles')");
+
+        // A proof on the first screen, in a start that has opened no other.
+        await screen.SavedAsync();
+        await screen.GoAsync("proof");
+        await page.GetByRole(AriaRole.Button, new() { Name = screen.Words["client.empty.type"] }).ClickAsync();
+        await page.FillAsync("#kitchen", "Café Larkspur");
+        await page.FillAsync("#final-rinse", "150");
+        await screen.VerdictAsync("not-proven");
+        await page.WaitForFunctionAsync(
+            "(word) => JSON.parse(localStorage.getItem('rinsewright.day')).failed.some((f) => f.word === word)",
+            screen.Words["outcome.not-proven"]
+        );
 
         await page.AddInitScriptAsync(HoldStart);
         await page.GotoAsync(server.Address + "day");

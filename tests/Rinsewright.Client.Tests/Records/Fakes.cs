@@ -23,9 +23,6 @@ internal sealed class MemoryStore : IDeviceStore
     /// <summary>Whether nothing more is written: the device is full, or the browser refuses.</summary>
     public bool Full { get; set; }
 
-    /// <summary>Whether it still takes what is a letter long when it is full.</summary>
-    public bool TakesMarks { get; set; }
-
     /// <summary>What every write waits for: a slow device.</summary>
     public Task Held { get; set; } = Task.CompletedTask;
 
@@ -182,11 +179,7 @@ internal sealed class MemoryStore : IDeviceStore
     {
         if (value is not null)
         {
-            if (!TakesMarks)
-            {
-                Room();
-            }
-
+            Room();
             marks[id] = value;
         }
 

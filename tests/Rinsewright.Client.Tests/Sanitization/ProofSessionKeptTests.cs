@@ -69,7 +69,6 @@ public sealed class ProofSessionKeptTests : ProofSessionBase
         await session.TryAsync(Demo.All[0]);
         var id = session.Proof!.Id;
         session.Changed += () => store.Full = session.Proof.Report.Verdict == "notProven";
-        store.TakesMarks = true;
         session.Ask(ColdRinse);
         await session.SettledAsync();
         Assert.NotNull(work.Trouble);
