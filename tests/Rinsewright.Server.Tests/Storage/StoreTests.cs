@@ -121,4 +121,21 @@ public sealed class StoreTests
         var change = Assert.Single((await client.ChangesAsync()).Items);
         Assert.Equivalent(operation.Proof, change.Proof, strict: true);
     }
+
+    /// <summary>What was judged of it says nothing of what is asked now: no list of the office shows it as proven.</summary>
+    [Theory, InlineData(Database.Sqlite), InlineData(Database.Postgres)]
+    public async Task A_proof_that_is_not_judged_yet_is_undetermined_in_the_list(Database database)
+    {
+        await using var server = await TestServer.MakeAsync(database);
+        using var client = server.CreateClient();
+        var put = Invented.Put(Guid.CreateVersion7());
+        var proven = put.Proof! with { Report = put.Proof.Report with { Verdict = "proven" } };
+        await client.SendAsync(put with { Proof = proven });
+        Assert.Equal("proven", Assert.Single(await client.ProofsAsync()).Verdict);
+
+        var later = Invented.Put(proven.Id, at: Invented.Morning.AddMinutes(1));
+        await client.SendAsync(later with { Proof = proven with { Unjudged = true } });
+        Assert.Equal("undetermined", Assert.Single(await client.ProofsAsync()).Verdict);
+        Assert.True(Assert.Single((await client.ChangesAsync()).Items).Proof!.Unjudged);
+    }
 }
